@@ -1,0 +1,11 @@
+import { defineConfig } from 'vitest/config'
+
+export default defineConfig({
+  test: {
+    include: ['tests/**/*.test.ts', 'tests/**/*.test.tsx'],
+    environment: 'node',
+    maxWorkers: 2,
+    testTimeout: 20_000,
+    reporters: ['default'],
+  },
+})
