@@ -1,0 +1,105 @@
+import { z } from 'zod'
+import { extrasSchema, figureSchema, finite, idSchema, longText, notNegative, pointSchema, positive, shortText } from '../parts.ts'
+
+/** The layout itself: one a document, fixed id `layout`. layoutId is constant for life and names the stored work. */
+export const layoutSchema = z.strictObject({
+  id: z.literal('layout:this'),
+  kind: z.literal('layout'),
+  layoutId: z.string().min(4).max(80),
+  title: shortText,
+  displayUnits: z.enum(['feetInches', 'metric']),
+  /** Per quantity override of the display system, e.g. { pressure: 'metric' }. */
+  unitOverrides: z.record(z.string().max(40), z.enum(['feetInches', 'metric'])),
+  profile: z.enum(['US', 'metric-generic']),
+  /** Direction of north in the site frame, counter-clockwise from +x; null: not said. */
+  northRad: finite.nullable(),
+  /** Large map coordinates keep their origin here; the site frame stays near zero. */
+  mapOrigin: z.strictObject({ eastM: finite, northM: finite }).nullable(),
+  revision: z.string().min(1).max(4),
+  note: longText.nullable(),
+  extras: extrasSchema,
+})
+export type LayoutRecord = z.infer<typeof layoutSchema>
+
+export const materials = ['PE4710', 'PE3608', 'PE2708', 'PE100', 'PE80'] as const
+export const noseHolds = ['slung', 'sled', 'lifted', 'free'] as const
+
+/** The job: one a document, fixed id. Unknown is null, shown as CHECK with what is missing. */
+export const jobSchema = z.strictObject({
+  id: z.literal('job:this'),
+  kind: z.literal('job'),
+  pipe: z.strictObject({ system: z.enum(['IPS', 'DIPS', 'metric']), size: z.string().min(1).max(10), dr: positive, material: z.enum(materials) }).nullable(),
+  stickLengthM: positive.nullable(),
+  otherStickLengthM: positive.nullable(),
+  neededLengthM: positive.nullable(),
+  tailsM: notNegative,
+  /** Length lost at each joint; null value: the house table by size. */
+  jointLossM: figureSchema,
+  wallTemperatureC: figureSchema,
+  /** Lowest and highest wall temperature expected, for growth. */
+  temperatureSwingC: figureSchema,
+  /** How the first stick comes to the exit side. */
+  firstStick: z.enum(['setByLoader', 'fedThrough']),
+  /** How the nose is held while pulled; null counts as slung with a CHECK. */
+  noseHold: z.enum(noseHolds).nullable(),
+  note: longText.nullable(),
+  extras: extrasSchema,
+})
+export type JobRecord = z.infer<typeof jobSchema>
+
+/** A set-up: the datum nail, the axis through it and the pitch of the machine. The axis is this line, not an object. */
+export const setUpSchema = z.strictObject({
+  id: idSchema,
+  kind: z.literal('setUp'),
+  name: shortText,
+  datum: pointSchema,
+  /** Direction of exit, counter-clockwise from +x of the site. */
+  headingRad: finite,
+  /** Pitch of the machine: rise per run down-string, as an angle; null: follows the fall of the ground under the axis. */
+  pitchRad: finite.nullable(),
+  /** Fall of the ground along the axis where no levels say better: drop per length down-string, positive = falls to the exit; null: unknown. */
+  fallRatio: finite.nullable(),
+  /** The same across the axis, positive = falls to the right looking down-string; null: unknown. */
+  crossFallRatio: finite.nullable(),
+  /** Ground level at the datum in the site's level book; null: the datum is zero. */
+  groundLevelM: finite.nullable(),
+  note: longText.nullable(),
+  extras: extrasSchema,
+})
+export type SetUpRecord = z.infer<typeof setUpSchema>
+
+export const surfaces = ['gravel', 'grass', 'wetGrass', 'asphalt', 'concrete', 'clay', 'sand', 'mat', 'liner'] as const
+export type Surface = (typeof surfaces)[number]
+
+/** The pull path: starts at the set-up's datum along the axis; vertices lie beyond the exit, each rounded by its radius. */
+export const runSchema = z.strictObject({
+  id: idSchema,
+  kind: z.literal('run'),
+  setUpId: idSchema,
+  name: shortText,
+  /** Vertices after the first straight leg, site frame. */
+  vertices: z.array(z.strictObject({ xM: finite, yM: finite, radiusM: positive.nullable() })).max(200),
+  /** Surface by leg; leg 0 is the axis. Missing legs repeat the last one; null: unknown. */
+  surfaces: z.array(z.enum(surfaces).nullable()).max(201),
+  targetId: idSchema.nullable(),
+  note: longText.nullable(),
+  extras: extrasSchema,
+})
+export type RunRecord = z.infer<typeof runSchema>
+
+/** A string. An empty list of strings means one, derived from the job. */
+export const stringSchema = z.strictObject({
+  id: idSchema,
+  kind: z.literal('string'),
+  setUpId: idSchema,
+  runId: idSchema,
+  name: shortText,
+  /** null: work it out. */
+  stickCount: z.number().int().min(1).max(2000).nullable(),
+  parkingRow: z.number().int().min(0).max(50).nullable(),
+  order: z.number().int().min(0).max(200),
+  joinedToId: idSchema.nullable(),
+  note: longText.nullable(),
+  extras: extrasSchema,
+})
+export type StringRecord = z.infer<typeof stringSchema>

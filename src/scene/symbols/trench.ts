@@ -1,0 +1,6 @@
+import type { Primitive, SymbolContext } from '../../drawing/primitives.ts'
+import type { TrenchRecord } from '../kinds/trench.ts'
+import { flat } from './basic.ts'
+
+/** In the site frame: features carry their own points. */
+export const trenchPlan = (r: TrenchRecord, _context: SymbolContext): Primitive[] => [{ t: 'path', points: flat(r.points), closed: false, stroke: 'ink2', weight: 'context' }]

@@ -1,0 +1,87 @@
+import { createStore, type StoreApi } from 'zustand/vanilla'
+import type { SectionProfile, SiteModel } from '../derive/types.ts'
+import type { Edit, Env, StepLabel } from '../scene/edit.ts'
+import type { YardDocument } from '../scene/document.ts'
+import { shownDocument, stampOf, type DocumentStore } from './documentStore.ts'
+import type { ResultsStore } from './resultsStore.ts'
+import type { ViewStore } from './viewStore.ts'
+
+/** Geometry and the bent pipe of what is shown, rebuilt in the same frame as the document or its preview changes. */
+export interface SiteState {
+  stamp: string
+  site: SiteModel
+  profile: SectionProfile
+}
+export type SiteStore = StoreApi<SiteState>
+
+/** What the screen is made of; canvas and ui take it as one prop. */
+export interface App {
+  documents: DocumentStore
+  view: ViewStore
+  results: ResultsStore
+  site: SiteStore
+  env: Env
+  /** Runs a named command of the registry as one undoable step. False where nothing changed or the command refused. */
+  command: (name: string, args: unknown, label?: StepLabel, mergeKey?: string) => boolean
+  /** The edit a command would make, for a preview while a gesture runs. */
+  edit: (name: string, args: unknown) => Edit
+}
+
+export interface AppParts {
+  documents: DocumentStore
+  view: ViewStore
+  results: ResultsStore
+  env: Env
+  derive: (document: YardDocument) => SiteModel
+  profile: (site: SiteModel, stage: { phase: SiteState['profile']['stage']['phase']; joint: number }) => SectionProfile
+  /** Name → pure command and the label it gives. */
+  commands: (name: string) => { run: (document: YardDocument, args: unknown, env: Env) => Edit; label: (document: YardDocument, args: unknown) => StepLabel } | undefined
+  /** Starts the checks for what is shown; answers arrive in the results store with their stamp. */
+  check: (stamp: string, document: YardDocument, isPreview: boolean) => void
+}
+
+/** Wires the stores: one way in (commands), one way out (document → site → results). */
+export const createApp = (parts: AppParts): App => {
+  const { documents, view, results, env } = parts
+  const build = (): SiteState => {
+    const state = documents.getState()
+    const { phase, joint } = view.getState()
+    const site = parts.derive(shownDocument(state))
+    return { stamp: stampOf(state), site, profile: parts.profile(site, { phase, joint }) }
+  }
+  const site = createStore<SiteState>()(() => build())
+  documents.subscribe((state, before) => {
+    if (shownDocument(state) === shownDocument(before)) {
+      if (stampOf(state) !== stampOf(before)) site.setState({ stamp: stampOf(state) })
+      return
+    }
+    site.setState(build())
+    parts.check(stampOf(state), shownDocument(state), state.preview !== null)
+  })
+  view.subscribe((state, before) => {
+    if (state.phase === before.phase && state.joint === before.joint) return
+    const current = site.getState()
+    site.setState({ profile: parts.profile(current.site, { phase: state.phase, joint: state.joint }) })
+  })
+  // Selection never names what is gone; undo moves neither camera nor anything else of the view.
+  documents.subscribe((state) => {
+    const { selection } = view.getState()
+    const kept = selection.filter((id) => state.document.records[id] !== undefined)
+    if (kept.length !== selection.length) view.setState({ selection: kept })
+  })
+  const edit = (name: string, args: unknown): Edit => {
+    const command = parts.commands(name)
+    if (command === undefined) throw new Error(`no command is called ${name}`)
+    return command.run(documents.getState().document, args, env)
+  }
+  parts.check(stampOf(documents.getState()), documents.getState().document, false)
+  return {
+    documents, view, results, site, env, edit,
+    command: (name, args, label, mergeKey) => {
+      const command = parts.commands(name)
+      if (command === undefined) throw new Error(`no command is called ${name}`)
+      const { document } = documents.getState()
+      return documents.getState().commit(label ?? command.label(document, args), command.run(document, args, env), mergeKey)
+    },
+  }
+}

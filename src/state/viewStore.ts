@@ -1,0 +1,66 @@
+import { createStore, type StoreApi } from 'zustand/vanilla'
+import type { Language } from '../messages/localized.ts'
+import type { Phase } from '../scene/parts.ts'
+
+/**
+ * The view: what is shown and chosen, never saved in the file and never undone.
+ * Scale and scroll are shared by plan, tape and section: `pxPerM` and `leftRunningM` along the tape.
+ */
+export interface ViewState {
+  screen: 'start' | 'yard'
+  /** Scale of plan, tape and section. */
+  pxPerM: number
+  /** Running distance (m from the datum) at the left edge of the drawing (right edge when the sheet is turned round). */
+  leftRunningM: number
+  /** Offset from the axis (m, R positive) at the middle of the plan band. */
+  midOffsetM: number
+  orientation: 'alongTape' | 'northUp'
+  /** Exit at the left: the lead stands on the other side. */
+  turned: boolean
+  previousViews: readonly { pxPerM: number; leftRunningM: number; midOffsetM: number }[]
+  selection: readonly string[]
+  /** Active placing tool: kind name, or a drawing tool. null = select. */
+  tool: { name: 'place'; kind: string } | { name: 'row'; kind: string } | { name: 'measure' } | { name: 'strip' } | null
+  phase: Phase
+  /** Joint shown, 1…N−1: the string lies with that many joints made. */
+  joint: number
+  holdStill: boolean
+  snapping: boolean
+  hiddenKinds: readonly string[]
+  openFindingKey: string | null
+  /** Which dialog is open: name of a panel in ui. */
+  panel: string | null
+  leaf: 'plan' | 'side' | 'notes'
+  /** Which of the arrangements of docs/look.md the window has room for. */
+  form: 'desktop' | 'tabletLandscape' | 'tabletPortrait' | 'phone'
+  /** Phone: the tape stands upright beside the plan, infeed below, exit above. */
+  tapeVertical: boolean
+  gearGroup: 'line' | 'lift' | 'site' | 'people'
+  gearOpen: boolean
+  tagMore: boolean
+  theme: 'day' | 'night' | 'sun' | 'auto'
+  language: Language
+  pseudoLanguage: boolean
+  leftHanded: boolean
+  hoverId: string | null
+  /** A short notice with an optional undo, e.g. after a touch move. */
+  notice: { text: string; undo: boolean; atRevision: number } | null
+  bandSizePx: { plan: { widthPx: number; heightPx: number }; section: { widthPx: number; heightPx: number } }
+}
+
+/** Which view keys the browser keeps between visits; a new key does not compile until decided. */
+export const viewPersistence = {
+  screen: false, pxPerM: false, leftRunningM: false, midOffsetM: false, orientation: true, turned: true, previousViews: false, selection: false, tool: false,
+  phase: false, joint: false, holdStill: false, snapping: true, hiddenKinds: false, openFindingKey: false, panel: false, leaf: false, form: false, tapeVertical: false, gearGroup: true,
+  gearOpen: false, tagMore: false, theme: true, language: true, pseudoLanguage: false, leftHanded: true, hoverId: false, notice: false, bandSizePx: false,
+} satisfies Record<keyof ViewState, boolean>
+
+export const initialView: ViewState = {
+  screen: 'start', pxPerM: 15.4, leftRunningM: -19, midOffsetM: 0, orientation: 'alongTape', turned: false, previousViews: [], selection: [], tool: null,
+  phase: 'fuse', joint: 1, holdStill: false, snapping: true, hiddenKinds: [], openFindingKey: null, panel: null, leaf: 'plan', form: 'desktop', tapeVertical: false, gearGroup: 'line',
+  gearOpen: false, tagMore: false, theme: 'auto', language: 'en', pseudoLanguage: false, leftHanded: false, hoverId: null, notice: null,
+  bandSizePx: { plan: { widthPx: 1072, heightPx: 522 }, section: { widthPx: 1072, heightPx: 322 } },
+}
+
+export type ViewStore = StoreApi<ViewState>
+export const createViewStore = (over: Partial<ViewState> = {}): ViewStore => createStore<ViewState>()(() => ({ ...initialView, ...over }))
