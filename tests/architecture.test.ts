@@ -1,0 +1,37 @@
+import { existsSync, readdirSync, statSync } from 'node:fs'
+import { join } from 'node:path'
+import { cruise, type IConfiguration, type ICruiseResult } from 'dependency-cruiser'
+import { describe, expect, it } from 'vitest'
+import configuration, { layers } from '../.dependency-cruiser.mjs'
+
+const config = configuration as unknown as IConfiguration
+const cruised = async (): Promise<ICruiseResult> => {
+  const { output } = await cruise(['src'], { ...config.options, ruleSet: { forbidden: config.forbidden ?? [] }, validate: true })
+  return output as ICruiseResult
+}
+
+const walk = (folder: string): string[] => readdirSync(folder).flatMap((name) => (statSync(join(folder, name)).isDirectory() ? walk(join(folder, name)) : [join(folder, name)]))
+
+describe('architecture', () => {
+  it('imports point one way, and the tool that says so has read the code', async () => {
+    const output = await cruised()
+    // A guard that reads nothing must fail: every source file of ours is among the modules it read.
+    const read = new Set(output.modules.map(({ source }) => source))
+    const ours = walk('src').filter((file) => /\.tsx?$/.test(file))
+    expect(ours.length).toBeGreaterThan(60)
+    expect(ours.filter((file) => !read.has(file))).toEqual([])
+    expect(output.summary.totalDependenciesCruised ?? 0).toBeGreaterThan(200)
+    expect(output.summary.violations.map(({ rule, from, to }) => `${rule.name}: ${from} -> ${to}`)).toEqual([])
+  }, 60_000)
+
+  it('every folder of src is a layer with a rule', () => {
+    expect(readdirSync('src').filter((name) => statSync(join('src', name)).isDirectory()).sort()).toEqual(Object.keys(layers).sort())
+  })
+
+  it('the top level holds only what the design card names', () => {
+    const allowed = ['README.md', 'DEVELOPERS.md', 'package.json', 'src', 'tests', 'e2e', 'shared', 'docs', 'package-lock.json', 'tsconfig.json', 'vite.config.ts', 'vitest.config.ts', 'playwright.config.ts',
+      '.dependency-cruiser.mjs', '.oxlintrc.json', '.gitignore', '.nvmrc', '.ci', 'LICENSE', '.git', 'node_modules', 'dist', '.cache', 'test-results', '.npmrc']
+    expect(readdirSync('.').filter((name) => !allowed.includes(name))).toEqual([])
+    expect(existsSync('LICENSE')).toBe(true)
+  })
+})
