@@ -1,0 +1,177 @@
+import type { ReactNode } from 'react'
+import type { StoreApi } from 'zustand/vanilla'
+import type { Localized } from '../messages/localized.ts'
+import type { UnitSystem } from '../units/format.ts'
+import type { LayoutRecord, JobRecord } from '../scene/records/frame.ts'
+import type { Basis } from '../scene/parts.ts'
+import type { PlacedKind } from '../scene/kinds/index.ts'
+
+/**
+ * What the screen asks of the program around it: files, storage, worked-out facts of the pipe, help pages.
+ * Implemented in src/app; tests use tests/ui/fakeServices.ts. Nothing here throws: what can go wrong comes back as an outcome.
+ */
+export interface Services {
+  /** Starts a fresh yard from the short form and shows it. Skipped fields stay unknown. */
+  newYard: (form: NewYardForm) => Promise<Outcome>
+  examples: readonly ExampleEntry[]
+  /** Opens a copy of an example. */
+  openExample: (name: string) => Promise<Outcome>
+  /** Puts the open copy of an example back as it was; a point in time is kept first. */
+  resetExample: () => Promise<Outcome>
+  /** Reads a file. What was open stays open unless the answer is ok. */
+  openFile: (file: File, how?: OpenHow) => Promise<OpenOutcome>
+  saveFile: () => Promise<Outcome>
+  saveEverything: () => Promise<Outcome>
+  /** Takes away every layout, gear list and setting of this device. The caller has asked. */
+  clearDevice: () => Promise<Outcome>
+  /** Share sheet where the device has one, else a download. */
+  shareFile: () => Promise<Outcome>
+  saveImage: (scale: 1 | 2 | 4) => Promise<Outcome>
+
+  /** Layouts kept on this device, newest first. */
+  layouts: () => Promise<readonly LayoutEntry[]>
+  openLayout: (layoutId: string) => Promise<Outcome>
+  renameLayout: (layoutId: string, title: string) => Promise<Outcome>
+  removeLayout: (layoutId: string) => Promise<Outcome>
+  /** Points in time kept for the open layout, newest first. */
+  points: () => Promise<readonly PointEntry[]>
+  keepPoint: (name: string) => Promise<Outcome>
+  openPoint: (pointId: string) => Promise<Outcome>
+
+  /** What the crew owns; apart from layouts, kept on this device. */
+  gear: StoreApi<GearState>
+  putGear: (item: GearItem) => void
+  removeGear: (id: string) => void
+  exportGear: () => Promise<Outcome>
+  importGear: (file: File) => Promise<Outcome>
+  newId: (prefix: string) => string
+
+  /** Offline page of a check as markdown. */
+  whyPage: (checkId: string) => Promise<string>
+  storage: StoreApi<StorageState>
+  /** Makes this window the one that writes. */
+  takeOver: () => Promise<Outcome>
+  about: AboutInfo
+  facts: PipeFacts
+  /** Rows of the keyboard map, made from the table that binds the keys. */
+  keyMap: () => readonly KeyRow[]
+}
+
+export type Outcome = { ok: true; said?: Localized } | { ok: false; reason: Localized }
+
+/** `ask`: the caller puts the question and calls openFile again with the answer. */
+export type OpenOutcome =
+  | Outcome
+  | { ok: 'ask'; ask: 'copyOrReplace'; title: string }
+  | { ok: 'ask'; ask: 'withoutItems'; items: readonly Localized[]; reason: Localized }
+export type OpenHow = 'copy' | 'replace' | 'withoutItems'
+
+/** Every field may be skipped (null). Lengths in m; fall = drop per length down-string, positive falls to the exit. */
+export interface NewYardForm {
+  title: string
+  displayUnits: UnitSystem
+  profile: LayoutRecord['profile']
+  pipe: JobRecord['pipe']
+  neededLengthM: number | null
+  stickLengthM: number | null
+  stripLengthM: number | null
+  stripWidthM: number | null
+  fallRatio: number | null
+}
+
+export interface ExampleEntry {
+  name: string
+  title: Localized
+  about: Localized
+}
+
+export interface LayoutEntry {
+  layoutId: string
+  title: string
+  /** ISO time of the last change. */
+  changedAt: string
+  isExample: boolean
+  isOpen: boolean
+}
+
+export interface PointEntry {
+  pointId: string
+  name: string
+  at: string
+}
+
+/** One kind of gear the crew owns, with the figures from its plates (SI, dotted as in the record: `figures.ratedLoadN`). */
+export interface GearItem {
+  id: string
+  kind: PlacedKind
+  name: string
+  /** null: not counted. */
+  count: number | null
+  /** Choices that tell it from others of its kind, e.g. { roller: 'V' }. */
+  choices: Readonly<Record<string, string | number | boolean | null>>
+  figures: Readonly<Record<string, { value: number | null; basis: Basis }>>
+}
+export interface GearState {
+  items: readonly GearItem[]
+}
+
+export interface StorageState {
+  /** `unsaved`: the last write failed; the reason is shown at once with 'save a copy'. */
+  saved: 'saved' | 'saving' | 'unsaved' | 'blocked' | 'readOnly'
+  savedAt: string | null
+  reason: Localized | null
+  /** True when the browser promised not to clear it on its own. null: not known. */
+  persisted: boolean | null
+  usedBytes: number | null
+  allowedBytes: number | null
+  /** Another window writes this layout. */
+  heldElsewhere: boolean
+  isExample: boolean
+  /** Parts that could not be read back on opening, told once. */
+  recovered: Localized | null
+}
+
+export interface AboutInfo {
+  appVersion: string
+  fileVersion: number
+  licence: Localized
+  notices: readonly { name: string; licence: string; text: string }[]
+}
+
+/** Facts of the pipe worked out by the engine (src/ui may not import it). null where an input is unknown. */
+export interface PipeFacts {
+  sizes: (system: 'IPS' | 'DIPS' | 'metric') => readonly { size: string; odM: number }[]
+  drs: (system: 'IPS' | 'DIPS' | 'metric', size: string) => readonly number[]
+  pipe: (pipe: JobRecord['pipe']) => { odM: number; minimumWallM: number; lineLoadNPerM: number } | null
+  /** Stick count and what comes of it; `fewer` = the same with one stick less. */
+  sticks: (job: StickQuestion) => StickAnswer | null
+}
+export interface StickQuestion {
+  pipe: JobRecord['pipe']
+  neededLengthM: number | null
+  stickLengthM: number | null
+  tailsM: number
+  jointLossM: number | null
+}
+export interface StickAnswer {
+  stickCount: number
+  jointCount: number
+  madeM: number
+  /** made − needed − tails: over positive, short negative. */
+  overM: number
+  fewer: { stickCount: number; jointCount: number; madeM: number; overM: number } | null
+  jointLossM: number
+}
+
+export interface KeyRow {
+  group: Localized
+  keys: string
+  does: Localized
+}
+
+/** Bands drawn by src/canvas, given to the shell by src/app. */
+export interface BandSize {
+  widthPx: number
+  heightPx: number
+}
+export type BandRender = (size: BandSize) => ReactNode
