@@ -112,6 +112,7 @@ function cornersOf(kept: readonly { at: PathVertex; vertex: number }[], legs: re
 function assemble(legs: readonly Leg[], corners: readonly (Bend | null)[], firstPlace: Vec): Path {
   const pieces: PathPiece[] = []
   const bends = corners.filter((bend) => bend !== null)
+  const indexOf = new Map(bends.map((bend, i) => [bend, i]))
   let runningM = 0
   legs.forEach((leg, i) => {
     const before = corners[i - 1] ?? null
@@ -129,7 +130,7 @@ function assemble(legs: readonly Leg[], corners: readonly (Bend | null)[], first
     const centre = add(arcStart, toTheRight(headingRad, after.turnRad > 0 ? -radiusM : radiusM))
     const lengthM = radiusM * Math.abs(after.turnRad)
     const { turnRad } = after
-    pieces.push({ kind: 'arc', startM: runningM, lengthM, start: arcStart, headingRad, centre, radiusM, turnRad, bend: bends.indexOf(after) })
+    pieces.push({ kind: 'arc', startM: runningM, lengthM, start: arcStart, headingRad, centre, radiusM, turnRad, bend: indexOf.get(after) as number })
     runningM += lengthM
   })
   const first = legs[0]

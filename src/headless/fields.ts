@@ -63,7 +63,7 @@ export function objectField<R extends Readers, O extends Readers>(required: R, o
     const at = (key: string): string => (path === '' ? key : `${path}.${key}`)
     const given = new Map(Object.entries(value))
     for (const key of given.keys()) {
-      if (!Object.hasOwn(required, key) && !Object.hasOwn(optional, key)) throw new InputRefused(`${at(key)} is not a known field`)
+      if (!Object.hasOwn(required, key) && !Object.hasOwn(optional, key)) throw new InputRefused(`${at(key).slice(0, 200)} is not a known field`)
     }
     const read: Record<string, unknown> = {}
     for (const [key, reader] of Object.entries(required)) {

@@ -49,6 +49,12 @@ export function solvePull(input: PullInput): PullResult {
   }
 }
 
+/** Running length of the path through the vertices: straights along their slope and arcs. */
+export function pullPathLengthM(vertices: readonly PullVertex[]): number {
+  const legs = vertices.slice(1).map(() => ({ frictionRatio: 0 }))
+  return buildTrack({ vertices, legs, lineLoadNPerM: 0, minimumRadiusM: null }, 0, false).lengthM
+}
+
 /**
  * The same string drawn the other way along the same path: head and tail change ends, levels stay.
  * Head stations are left out: they would mean other places.

@@ -31,7 +31,7 @@ const SHARP_TURN_RAD = 1e-6
  * straights and arcs by turns.
  * Where bends overlap their legs have no straight left, and the pieces only bound the true way; a problem says so.
  */
-export function buildTrack(input: PullInput, approachStartM: number, hasStiffness: boolean): Track {
+export function buildTrack(input: Pick<PullInput, 'vertices' | 'legs' | 'lineLoadNPerM' | 'minimumRadiusM' | 'stiffness'>, approachStartM: number, hasStiffness: boolean): Track {
   const { vertices, legs, lineLoadNPerM: q } = input
   const plan = pathFromVertices(vertices)
   const bendAt = new Map(plan.bends.map((bend) => [bend.vertex, bend]))
@@ -88,7 +88,7 @@ function bendProblems(bend: Bend, minimumRadiusM: number | null): PullProblem[] 
 }
 
 /** Drag of the four guides that bend the pipe to the arc and straighten it again: 4·µ·(EI/R)/a. */
-export function guideDragN(input: PullInput, bend: Bend, vertex: PullVertex): number {
+export function guideDragN(input: Pick<PullInput, 'stiffness'>, bend: Bend, vertex: PullVertex): number {
   if (!input.stiffness || bend.radiusM === 0) return 0
   return 4 * vertex.guideFrictionRatio * guideLoadN(input.stiffness, bend.radiusM)
 }
