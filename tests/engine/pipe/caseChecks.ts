@@ -36,7 +36,7 @@ export interface CaseInput {
   riseF?: number
   odIn?: number
   odMm?: number
-  series?: number
+  renardS?: number
   ratio?: number
   pistonIn2?: number
   dragPsi?: number
@@ -100,7 +100,7 @@ const lengthIn = (lengthM: number, unit: string): number => lengthM / ({ in: inc
 
 export const caseChecks: Record<string, (input: CaseInput, unit: string) => number> = {
   wall: (input, unit) => lengthIn(pipeOf(input).minimumWallM, unit),
-  renardWall: (input) => num(input.odMm) / (2 * num(input.series) + 1),
+  renardWall: (input) => num(input.odMm) / (2 * num(input.renardS) + 1),
   weight: (input) => pipeOf(input).lineLoadNPerM / poundPerFootNPerM,
   mass: (input) => pipeOf(input).massKgPerM,
   modulus: (input, unit) => must(apparentModulusPa({ materialClass: input.materialClass as ModulusClass, durationS: num(input.hours) * hourS, temperatureC: temperatureC(input) })) / (unit === 'psi' ? psiPa : 1e6),
