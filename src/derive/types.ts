@@ -3,6 +3,9 @@ import type { PlacedRecord } from '../scene/kinds/index.ts'
 import type { Phase } from '../scene/parts.ts'
 import type { YardDocument } from '../scene/document.ts'
 import type { ContactBeamResult } from '../engine/beam/types.ts'
+import type { PipeProperties } from '../engine/pipe/pipeProperties.ts'
+import type { StickPlan } from '../engine/pipe/stickPlan.ts'
+import type { LoadQuestion } from '../engine/pipe/tables.ts'
 
 /**
  * Frames. *site*: x right, y up, m. *run*: running (exit +, infeed −) and offset (R +). *section*: running and level;
@@ -114,13 +117,59 @@ export interface SiteModel {
   toRunning: (xM: number, yM: number) => { runningM: number; offsetM: number }
   groundLevelAt: (runningM: number, offsetM?: number) => number
   /** Bends of the run beyond the exit: running distances of start and end, turn (ccw +), radius. */
-  bends: readonly { fromM: number; toM: number; turnRad: number; radiusM: number | null; vertex: number }[]
+  bends: readonly RunBend[]
+  /** The job's pipe; null properties where size, DR or class are not known. */
+  pipe: JobPipe
+  /** Sticks and joints of the shown string. */
+  sticks: JobSticks
+}
+
+/** A bend of the run: running distances of start and end, turn (ccw +), radius asked for (null: nobody has said). */
+export interface RunBend {
+  fromM: number
+  toM: number
+  turnRad: number
+  radiusM: number | null
+  /** Index into the run's vertices. */
+  vertex: number
+  /** False where the asked arc finds no room on its legs; it is then drawn with the largest that does. */
+  isFitting: boolean
+}
+
+export interface JobPipe {
+  properties: PipeProperties | null
+  odM: number | null
+  /** Wall temperature the stiffness is worked with. */
+  wallTemperatureC: number
+  /** Nobody gave a wall temperature: the 23 °C (73 °F) of the tables stands in, and a finding says so. */
+  temperatureAssumed: boolean
+  missing: readonly MissingInput[]
+  /** Stiffness EI for a question, N·m²; null where pipe or table has none. */
+  stiffnessNm2: (question: LoadQuestion) => number | null
+}
+
+export interface JobSticks {
+  stickLengthM: number | null
+  jointLossM: number | null
+  /** From the house table, not measured on a trial joint. */
+  jointLossIsTypical: boolean
+  /** Null while an input is missing. */
+  plan: StickPlan | null
+  missing: readonly MissingInput[]
+  /** Sticks the checks work with: the plan's, or as many as the supports reach for where the needed length is unknown. */
+  stickCount: number
+  /** True where `stickCount` is that guess. */
+  countAssumed: boolean
+  /** Length of a string of n sticks, from the datum. 0 where the stick length is unknown. */
+  stringLengthM: (sticks: number) => number
 }
 
 /** A stage shown: phase and joint number (joint k: string of k sticks fused already when phase is `load`/`fuse`, see planner). */
 export interface Stage {
   phase: Phase
   joint: number
+  /** In `pull`: running distance of the nose; left out, the pull is shown at its end. */
+  tipM?: number
 }
 
 /** The bent pipe of one stage as the section draws it. */

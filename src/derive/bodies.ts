@@ -1,0 +1,175 @@
+/** Pipe bodies as cases of the contact beam: what lies where, on what, in each phase (docs/formulas/jaws.md). */
+import { solveContactBeam } from '../engine/beam/solveContactBeam.ts'
+import type { ContactBeamResult, PointSupport } from '../engine/beam/types.ts'
+import type { LoadQuestion } from '../engine/pipe/tables.ts'
+import { jawLineLevelM } from './supports.ts'
+import type { MissingInput, SiteModel, SupportView } from './types.ts'
+
+/** Closed: the clamps hold and may pull. Open: the lower halves only push. Out: the pipe does not touch the jaws. */
+export type JawState = 'closed' | 'open' | 'out'
+
+/** One body of pipe and what holds it. Distances along the run from the datum. */
+export interface BodyCase {
+  name: 'string' | 'stick'
+  startM: number
+  endM: number
+  question: LoadQuestion
+  infeedJaws: JawState
+  exitJaws: JawState
+  /** Pipe lifts raised under the body. */
+  lifts: boolean
+  /** A support set higher (+) or lower than planned, by key. */
+  shift?: { key: string; byM: number }
+  /** The nose held at this level, by a sling or by hand. */
+  noseLevelM?: number
+}
+
+export interface JawForce {
+  side: 'infeed' | 'exit'
+  at: 'inner' | 'outer'
+  runningM: number
+  /** On the pipe, up positive. */
+  forceN: number
+  gapM: number
+}
+
+export interface BodySolution {
+  body: BodyCase
+  result: ContactBeamResult
+  /** In the order of the site's supports, only those under the body with a known level. */
+  supports: readonly { view: SupportView; reactionN: number; gapM: number; marginal: boolean }[]
+  jaws: readonly JawForce[]
+  lifts: readonly { runningM: number; reactionN: number; gapM: number }[]
+  /** Force that holds the nose where the case says so, up positive. */
+  noseForceN: number | null
+}
+
+/** Supports this near to each other along the pipe count as one: no crew sets two rollers closer. */
+const MERGE_M = 0.02
+/** A support this far beyond the end of a body still counts as under it. */
+const END_SLACK_M = 1e-9
+
+export interface BodySolver {
+  /** Inputs without which no body can be solved. */
+  missing: readonly MissingInput[]
+  /** Null while `missing` is not empty, or the body has no length. Solved once a site. */
+  solve: (body: BodyCase) => BodySolution | null
+  /** Solves spent so far, for the budgets. */
+  solveCount: () => number
+}
+
+const solvers = new WeakMap<SiteModel, BodySolver>()
+
+/** The solver of a site; profile, mechanics and checks share its answers. */
+export function bodySolverOf(site: SiteModel): BodySolver {
+  const known = solvers.get(site)
+  if (known !== undefined) return known
+  const made = createBodySolver(site)
+  solvers.set(site, made)
+  return made
+}
+
+function createBodySolver(site: SiteModel): BodySolver {
+  const missing = missingFor(site)
+  const solutions = new Map<string, BodySolution | null>()
+  let count = 0
+  return {
+    missing,
+    solveCount: () => count,
+    solve: (body) => {
+      const key = keyOf(body)
+      let solution = solutions.get(key)
+      if (solution === undefined) {
+        if (missing.length === 0) count += 1
+        solution = missing.length > 0 ? null : solveBody(site, body)
+        solutions.set(key, solution)
+      }
+      return solution
+    },
+  }
+}
+
+const keyOf = (b: BodyCase): string =>
+  `${b.startM},${b.endM},${b.question},${b.infeedJaws},${b.exitJaws},${b.lifts},${b.shift === undefined ? '' : `${b.shift.key}:${b.shift.byM}`},${b.noseLevelM ?? ''}`
+
+/** What the beam cannot do without: pipe, stick length, jaw height. A support without a height is left out and named by its own check. */
+function missingFor(site: SiteModel): MissingInput[] {
+  const missing: MissingInput[] = site.pipe.properties === null ? site.pipe.missing.filter(({ path }) => path === 'pipe') : []
+  if (site.job.stickLengthM === null) missing.push(...site.sticks.missing.filter(({ path }) => path === 'stickLengthM'))
+  if (site.setUp === null || site.run === null) {
+    missing.push({ recordId: site.layout.id, path: 'setUp', label: { en: 'datum and axis', es: 'origen y eje' } })
+  } else if (site.jaws.machineId === null) {
+    missing.push({ recordId: site.setUp.id, path: 'machine', label: { en: 'fusion machine', es: 'máquina de fusión' } })
+  } else if (site.pipe.properties !== null && site.jaws.bopLevelM === null) {
+    missing.push({ recordId: site.jaws.machineId, path: 'figures.jawHeightM.value', label: { en: 'jaw centreline above ground', es: 'eje de mordazas sobre el suelo' } })
+  }
+  return missing
+}
+
+function solveBody(site: SiteModel, body: BodyCase): BodySolution | null {
+  const { properties } = site.pipe
+  const stiffnessNm2 = site.pipe.stiffnessNm2(body.question)
+  const lengthM = body.endM - body.startM
+  if (properties === null || stiffnessNm2 === null || !(lengthM > 0)) return null
+  const points: PointSupport[] = []
+  const under = site.supports.filter((support) => support.levelM !== null && isUnder(body, support.runningM))
+  for (const view of under) points.push({ xM: view.runningM, levelM: view.levelM! + (body.shift?.key === view.key ? body.shift.byM : 0), id: view.key })
+  const jawPlaces = jawPlacesOf(site, body)
+  for (const { runningM, state } of jawPlaces) points.push({ xM: runningM, levelM: jawLineLevelM(site.jaws, runningM)!, twoWay: state === 'closed' })
+  const lifts = body.lifts ? [-site.jaws.liftAtM, site.jaws.liftAtM].filter((runningM) => isUnder(body, runningM)) : []
+  for (const runningM of lifts) points.push({ xM: runningM, levelM: jawLineLevelM(site.jaws, runningM)! + site.jaws.liftTravelM })
+  if (body.noseLevelM !== undefined) points.push({ xM: body.endM, levelM: body.noseLevelM, twoWay: true })
+  const result = solveContactBeam({
+    startM: body.startM,
+    lengthM,
+    section: { bendingStiffnessNm2: stiffnessNm2, lineLoadNPerM: properties.lineLoadNPerM, outerDiameterM: properties.odM, secondMomentM4: properties.inertiaM4 },
+    supports: points,
+    ground: { xM: site.ground.runningM, levelM: site.ground.levelM },
+    mergeToleranceM: MERGE_M,
+  })
+  return read(body, result, under, jawPlaces, lifts)
+}
+
+const isUnder = (body: BodyCase, runningM: number): boolean => runningM >= body.startM - END_SLACK_M && runningM <= body.endM + END_SLACK_M
+
+function jawPlacesOf(site: SiteModel, body: BodyCase): { side: 'infeed' | 'exit'; at: 'inner' | 'outer'; runningM: number; state: JawState }[] {
+  const { innerClampM, outerClampM } = site.jaws
+  return [
+    { side: 'infeed' as const, at: 'outer' as const, runningM: -outerClampM, state: body.infeedJaws },
+    { side: 'infeed' as const, at: 'inner' as const, runningM: -innerClampM, state: body.infeedJaws },
+    { side: 'exit' as const, at: 'inner' as const, runningM: innerClampM, state: body.exitJaws },
+    { side: 'exit' as const, at: 'outer' as const, runningM: outerClampM, state: body.exitJaws },
+  ].filter(({ runningM, state }) => state !== 'out' && isUnder(body, runningM))
+}
+
+function read(body: BodyCase, result: ContactBeamResult, under: readonly SupportView[], jawPlaces: ReturnType<typeof jawPlacesOf>, lifts: readonly number[]): BodySolution {
+  const at = (index: number): { reactionN: number; gapM: number; marginal: boolean } => {
+    const support = result.supports[index]
+    return support === undefined ? { reactionN: 0, gapM: 0, marginal: true } : { reactionN: support.reactionN, gapM: support.gapM, marginal: support.marginal }
+  }
+  const afterJaws = under.length + jawPlaces.length
+  return {
+    body,
+    result,
+    supports: under.map((view, i) => ({ view, ...at(i) })),
+    jaws: jawPlaces.map(({ side, at: place, runningM }, i) => ({ side, at: place, runningM, forceN: at(under.length + i).reactionN, gapM: at(under.length + i).gapM })),
+    lifts: lifts.map((runningM, i) => ({ runningM, reactionN: at(afterJaws + i).reactionN, gapM: at(afterJaws + i).gapM })),
+    noseForceN: body.noseLevelM === undefined ? null : at(afterJaws + lifts.length).reactionN,
+  }
+}
+
+/** Stick k + 1 in the infeed while the string of k sticks lies on the exit, and the other bodies of planner's table. */
+export const bodies = {
+  infeedStick: (site: SiteModel, jaws: JawState): BodyCase => ({ name: 'stick', startM: 0 - (site.sticks.stickLengthM ?? 0), endM: 0, question: 'jaws', infeedJaws: jaws, exitJaws: 'out', lifts: false }),
+  exitString: (site: SiteModel, joint: number, jaws: JawState): BodyCase => ({ name: 'string', startM: 0, endM: site.sticks.stringLengthM(joint), question: 'jaws', infeedJaws: 'out', exitJaws: jaws, lifts: false }),
+  /** The joined body after joint k, jaws open: pushing halves only, or up on the lifts. */
+  joined: (site: SiteModel, joint: number, on: 'halves' | 'lifts'): BodyCase => ({
+    name: 'string', startM: 0 - (site.sticks.stickLengthM ?? 0), endM: site.sticks.stringLengthM(joint), question: on === 'lifts' ? 'pull' : 'jaws',
+    infeedJaws: on === 'lifts' ? 'out' : 'open', exitJaws: on === 'lifts' ? 'out' : 'open', lifts: on === 'lifts',
+  }),
+  /** The fed stick with its front end at `frontM` (≤ 0). */
+  feeding: (site: SiteModel, frontM: number): BodyCase => ({ name: 'stick', startM: frontM - (site.sticks.stickLengthM ?? 0), endM: frontM, question: 'jaws', infeedJaws: 'open', exitJaws: 'out', lifts: true }),
+  /** A string of `sticks` with its nose at `tipM`, on lifts and rollers. */
+  pulled: (site: SiteModel, sticks: number, tipM: number): BodyCase => ({ name: 'string', startM: tipM - site.sticks.stringLengthM(sticks), endM: tipM, question: 'nose', infeedJaws: 'out', exitJaws: 'out', lifts: true }),
+  atRest: (site: SiteModel): BodyCase => ({ name: 'string', startM: 0, endM: site.sticks.stringLengthM(site.sticks.stickCount), question: 'rest', infeedJaws: 'out', exitJaws: 'closed', lifts: false }),
+}
