@@ -239,7 +239,7 @@ const paintPipe = (context: Paint2D, pipe: Extract<Primitive, { t: 'pipe' }>, op
   } else {
     stroke('pipeEdge', widthPx)
     if (inks.pipe !== inks.pipeEdge && widthPx > 2.4) stroke('pipe', widthPx - 1.6)
-    stroke('stripe', Math.max(0.8, widthPx * STRIPE_RATIO))
+    stroke('stripe', Math.max(Math.min(0.8, widthPx / 3), widthPx * STRIPE_RATIO))
   }
   context.restore()
 }

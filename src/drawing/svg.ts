@@ -124,7 +124,7 @@ const one = (primitive: Primitive, options: Omit<SvgOptions, 'widthPx' | 'height
       const line = (ink: string, width: number): string => `<path d="${d}" fill="none" stroke-linecap="butt" stroke="${ink}" stroke-width="${n(width)}"/>`
       if (options.manner === 'proposal') return line(theme.inks.chosen, Math.min(widthPx, weightsPx.rope))
       const body = theme.inks.pipe !== theme.inks.pipeEdge && widthPx > 2.4 ? line(theme.inks.pipe, widthPx - 1.6) : ''
-      return line(theme.inks.pipeEdge, widthPx) + body + line(theme.inks.stripe, Math.max(0.8, widthPx * STRIPE_RATIO))
+      return line(theme.inks.pipeEdge, widthPx) + body + line(theme.inks.stripe, Math.max(Math.min(0.8, widthPx / 3), widthPx * STRIPE_RATIO))
     }
     case 'mark': {
       const [xPx, yPx] = [m.a * primitive.xM + m.c * primitive.yM + m.e, m.b * primitive.xM + m.d * primitive.yM + m.f]

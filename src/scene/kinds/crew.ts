@@ -40,5 +40,8 @@ export const crew = defineKind<CrewRecord>({
     { path: 'role', label: { en: 'task', es: 'tarea' }, input: { as: 'choice', choices: crewRoles }, first: true },
   ],
   footprint: crewFootprint,
-  planSymbol: crewPlan,
+  planSymbol: (record, context) => {
+    const role = crewRoles.find(({ value }) => value === record.role)
+    return crewPlan({ letter: role?.letter ?? '?', name: role?.label[context.reader?.language ?? 'en'] ?? '' }, context)
+  },
 })

@@ -1,7 +1,7 @@
 import { z } from 'zod'
 import { defineKind } from '../kindDefinition.ts'
 import { figureSchema, itemBase, typical, unknownFigure } from '../parts.ts'
-import { pullerFootprint, pullerPlan } from '../symbols/puller.ts'
+import { pullerFootprint, pullerPlan, pullerSection } from '../symbols/puller.ts'
 
 /** What pulls the string: a tractor, a loader or a winch, with its rope. Its place is the rope end of the vehicle. */
 export const pullerSchema = z.strictObject({
@@ -46,4 +46,5 @@ export const puller = defineKind<PullerRecord>({
   ],
   footprint: pullerFootprint,
   planSymbol: pullerPlan,
+  sectionSymbol: pullerSection,
 })

@@ -1,7 +1,15 @@
 import type { Primitive, SymbolContext } from '../../drawing/primitives.ts'
-import type { LoaderRecord } from '../kinds/loader.ts'
-import { centredBox, outline } from './basic.ts'
+import { centredBox } from './basic.ts'
+import type { DrawnFigure } from './basic.ts'
+import { skidLoaderFromAbove } from './vehicles.ts'
 
-export const loaderFootprint = (r: LoaderRecord): number[] => centredBox(r.figures.lengthM.value ?? 3.6, r.figures.widthM.value ?? 1.9)
+export interface DrawnLoader {
+  figures: { lengthM: DrawnFigure; widthM: DrawnFigure }
+}
 
-export const loaderPlan = (r: LoaderRecord, _context: SymbolContext): Primitive[] => [outline(loaderFootprint(r), { stroke: 'ink', weight: 'gear', fill: 'sheet' })]
+const sizeOf = (r: DrawnLoader): { lengthM: number; widthM: number } => ({ lengthM: r.figures.lengthM.value ?? 3.6, widthM: r.figures.widthM.value ?? 1.9 })
+
+export const loaderFootprint = (r: DrawnLoader): number[] => centredBox(sizeOf(r).lengthM, sizeOf(r).widthM)
+
+/** From above, forks ahead. */
+export const loaderPlan = (r: DrawnLoader, context: SymbolContext): Primitive[] => skidLoaderFromAbove({ ...sizeOf(r), shiftM: -sizeOf(r).lengthM / 2 }, context)

@@ -1,6 +1,17 @@
 import type { Primitive, SymbolContext } from '../../drawing/primitives.ts'
-import type { WaterRecord } from '../kinds/water.ts'
-import { flat } from './basic.ts'
+import { centroid } from '../../geometry/polygon.ts'
+import type { DrawnRing } from './boundary.ts'
+import { flat, outline } from './basic.ts'
+import { insetRing } from './lines.ts'
+import { words } from './words.ts'
 
-/** In the site frame: features carry their own points. */
-export const waterPlan = (r: WaterRecord, _context: SymbolContext): Primitive[] => [{ t: 'path', points: flat(r.points), closed: true, stroke: 'ink2', weight: 'context' }]
+/** A bank, a second line inside it, and short waves. */
+export const waterPlan = (r: DrawnRing, context: SymbolContext): Primitive[] => {
+  const inner = insetRing(r.points, 4 / context.pxPerM)
+  const middle = centroid(r.points)
+  return [
+    outline(flat(r.points), { fill: 'way', hatch: 'water', stroke: 'ink', weight: 'gear' }),
+    ...(inner === null ? [] : [outline(flat(inner), { stroke: 'ink2', weight: 'hair' })]),
+    ...(middle === null ? [] : words(r.name, middle.xM, middle.yM, context)),
+  ]
+}
