@@ -1,51 +1,12 @@
 import type { Chain } from './chain.ts'
-import { GROUND_PIN, isJoined, makeChain, POINT, pushClamp, pushOnPiece, pushPoint } from './chain.ts'
+import { CLAMP_LEFT, GROUND_PIN, isJoined, LIES_FROM, LIES_TO, makeChain, POINT, pushClamp, pushOnPiece, pushPoint, TOUCH } from './chain.ts'
 import type { BeamModel } from './model.ts'
 import { TWO_WAY } from './model.ts'
+import { restingPair } from './restingPair.ts'
 import { RELEASE_SHARE, spanOf } from './review.ts'
 import { chainCapacity } from './startGuess.ts'
 import { finishChain, newtonStep } from './sweep.ts'
 import { deepestViolation, makeSpan, makeViolation, makeWalker } from './violation.ts'
-
-/**
- * Two places whose upper hull edge bridges the centre of gravity: where a stiff straight pipe would rest. With one
- * two-way support the pipe turns about it on to the first obstacle on the heavy side.
- * Returns sites left to right, or an empty list where nothing holds the pipe.
- */
-function restingPair(model: BeamModel): number[] {
-  const { siteCount, siteX, siteLevel, siteKind } = model
-  const centre = model.startM + model.lengthM / 2
-  let pivot = -1
-  for (let i = 0; i < siteCount; i++) if (siteKind[i] === TWO_WAY) pivot = i
-  if (pivot >= 0) {
-    const toRight = centre >= siteX[pivot]!
-    let best = -1
-    let steepest = -Infinity
-    for (let i = 0; i < siteCount; i++) {
-      if (i === pivot || siteX[i]! > siteX[pivot]! !== toRight) continue
-      const rise = (siteLevel[i]! - siteLevel[pivot]!) / Math.abs(siteX[i]! - siteX[pivot]!)
-      if (rise > steepest) {
-        steepest = rise
-        best = i
-      }
-    }
-    if (best < 0) return []
-    return toRight ? [pivot, best] : [best, pivot]
-  }
-  const hull: number[] = []
-  for (let i = 0; i < siteCount; i++) {
-    while (hull.length > 1) {
-      const a = hull[hull.length - 2]!
-      const b = hull[hull.length - 1]!
-      const cross = (siteX[b]! - siteX[a]!) * (siteLevel[i]! - siteLevel[a]!) - (siteLevel[b]! - siteLevel[a]!) * (siteX[i]! - siteX[a]!)
-      if (cross < 0) break
-      hull.pop()
-    }
-    hull.push(i)
-  }
-  for (let k = 0; k + 1 < hull.length; k++) if (siteX[hull[k + 1]!]! >= centre) return siteX[hull[k]!]! <= centre ? [hull[k]!, hull[k + 1]!] : []
-  return []
-}
 
 function startingChain(model: BeamModel, capacity: number): Chain | null {
   const chain = makeChain(capacity)
@@ -168,3 +129,32 @@ export function searchPoints(model: BeamModel, toleranceM: number, maxPasses: nu
   return { chain, passes, worstM }
 }
 
+
+/** The exact form of what the search found: lone points on a piece become a touch, several a stretch (or one touch where they curve upward). */
+export function exactFromPoints(points: Chain, model: BeamModel, exact: Chain): void {
+  exact.count = 0
+  for (let j = 0; j < points.count; j++) {
+    const kind = points.kind[j]!
+    const ref = points.ref[j]!
+    if (kind === CLAMP_LEFT) pushClamp(exact, model, ref, points.curvature[j]!, points.curvature[++j]!)
+    else if (kind === POINT) pushPoint(exact, model, ref, points.curvature[j]!)
+    else {
+      let last = j
+      let force = points.reaction[j]!
+      let moment = force * points.x[j]!
+      let curvesUp = points.curvature[j]! > 0
+      while (last + 1 < points.count && points.kind[last + 1] === GROUND_PIN && points.ref[last + 1] === ref) {
+        last++
+        force += points.reaction[last]!
+        moment += points.reaction[last]! * points.x[last]!
+        curvesUp &&= points.curvature[last]! > 0
+      }
+      if (curvesUp) pushOnPiece(exact, model, TOUCH, ref, force > 0 ? moment / force : points.x[j]!, points.curvature[j]!)
+      else {
+        pushOnPiece(exact, model, LIES_FROM, ref, points.x[j]!, 0)
+        pushOnPiece(exact, model, LIES_TO, ref, points.x[last]!, 0)
+      }
+      j = last
+    }
+  }
+}

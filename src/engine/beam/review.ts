@@ -2,7 +2,6 @@ import type { Chain } from './chain.ts'
 import {
   CLAMP_LEFT,
   CLAMP_RIGHT,
-  GROUND_PIN,
   isJoined,
   LIES_FROM,
   LIES_TO,
@@ -24,6 +23,8 @@ export const PENETRATION_TOLERANCE_M = 1e-10
 export const RELEASE_SHARE = 1e-9
 /** Places nearer than this to the limit of their piece have reached it. */
 const AT_LIMIT_M = 1e-9
+/** A touch still moving this much after all steps of a pass is not settling. */
+const UNSETTLED_MOVE_M = 1e-3
 /** An edge this near a clamp that lies on the ground starts at it. */
 const GLUE_M = 1e-6
 
@@ -74,10 +75,18 @@ export function spanOf(chain: Chain, model: BeamModel, j: number, span: FreeSpan
 function emitOnPiece(work: Work, kind: number, piece: number, x: number, curvature: number): void {
   const { next, model } = work
   const last = next.count - 1
+  if (kind === TOUCH && last >= 0 && next.x[last]! >= x) {
+    work.result.changed = true
+    return
+  }
   if (last >= 0 && next.ref[last] === piece && (next.kind[last] === TOUCH || next.kind[last] === LIES_TO)) {
     if (kind !== LIES_TO) work.result.changed = true
     if (kind === TOUCH) {
-      if (next.kind[last] === TOUCH) {
+      if (next.kind[last] === TOUCH && next.curvature[last]! > 0 && curvature > 0) {
+        // A touch that curves upward is not yet at its place: it moves.
+        next.x[last] = x
+        next.level[last] = pieceLevel(model, piece, x)
+      } else if (next.kind[last] === TOUCH) {
         next.kind[last] = LIES_FROM
         next.curvature[last] = 0
         pushOnPiece(next, model, LIES_TO, piece, x, 0)
@@ -101,7 +110,7 @@ function emitOnPiece(work: Work, kind: number, piece: number, x: number, curvatu
 function emitSite(work: Work, site: number, curvature: number): void {
   const { next, model } = work
   const last = next.count - 1
-  if (last >= 0 && next.kind[last] === POINT && next.ref[last] === site) return
+  if (last >= 0 && next.x[last]! >= model.siteX[site]!) return
   pushPoint(next, model, site, curvature)
 }
 
@@ -150,8 +159,15 @@ function emitTouch(work: Work, j: number): void {
     result.changed = true
     return
   }
-  const side = leavesPiece(work, piece, x)
+  const move = chain.b0[j]!
+  const isUnsettled = Math.abs(move) > UNSETTLED_MOVE_M
+  const side = leavesPiece(work, piece, isUnsettled ? x + move : x)
   if (side !== 0) return emitStrayTouch(work, piece, x, side)
+  if (isUnsettled) {
+    // A touch that finds no place has none; a real one comes back as the next deepest place.
+    result.changed = true
+    return
+  }
   const before = j > 0 ? x - chain.x[j - 1]! : x - model.startM
   const after = j + 1 < chain.count ? chain.x[j + 1]! - x : model.endM - x
   const span = Math.min(before, after)
@@ -164,6 +180,11 @@ function emitTouch(work: Work, j: number): void {
   emitOnPiece(work, TOUCH, piece, x, chain.curvature[j]!)
 }
 
+/** A stretch whose right edge has passed its left one: the spans beside it mean nothing. */
+function isCrossed(chain: Chain, j: number): boolean {
+  return chain.kind[j] === LIES_FROM && chain.x[j + 1]! < chain.x[j]! - AT_LIMIT_M
+}
+
 /** A stretch lying on the ground, items j and j + 1. */
 function emitStretch(work: Work, j: number): void {
   const { chain, next, model, result } = work
@@ -173,12 +194,13 @@ function emitStretch(work: Work, j: number): void {
   const high = corners[piece + 1]!
   let from = chain.x[j]!
   let to = chain.x[j + 1]!
-  if (to < from - AT_LIMIT_M) {
+  if (isCrossed(chain, j)) {
     result.changed = true
+    const before = from - (j > 0 ? chain.x[j - 1]! : model.startM)
+    const after = (j + 2 < chain.count ? chain.x[j + 2]! : model.endM) - to
     const middle = (from + to) / 2
-    const side = leavesPiece(work, piece, middle)
-    if (side !== 0) emitStrayTouch(work, piece, middle, side)
-    else emitOnPiece(work, TOUCH, piece, middle, 0)
+    // A little too far: a touch. Far too far: nothing lies here; if something touches, the next round finds it below the ground.
+    if (from - to < 0.3 * Math.min(before, after) && leavesPiece(work, piece, middle) === 0) emitOnPiece(work, TOUCH, piece, middle, 0)
     return
   }
   const n = chain.count
@@ -271,7 +293,7 @@ export function reviewChain(chain: Chain, next: Chain, model: BeamModel): Review
   const n = chain.count
   next.count = 0
   const hasTail = chain.kind[0] !== CLAMP_RIGHT
-  if (hasTail) addDeepest(work, -1, true)
+  if (hasTail && !isCrossed(chain, 0)) addDeepest(work, -1, true)
   for (let j = 0; j < n; j++) {
     const kind = chain.kind[j]!
     if (kind === POINT) {
@@ -287,9 +309,10 @@ export function reviewChain(chain: Chain, next: Chain, model: BeamModel): Review
       const glued = last >= 0 && next.kind[last] === LIES_TO && next.x[last] === chain.x[j]
       pushClamp(next, model, chain.ref[j]!, glued ? 0 : chain.curvature[j]!, chain.curvature[j + 1]!)
       j++
-    } else if (kind === GROUND_PIN) emitOnPiece(work, TOUCH, chain.ref[j]!, chain.x[j]!, chain.curvature[j]!)
+    }
+    if (kind === LIES_FROM && isCrossed(chain, j - 1)) continue
     if (j === n - 1) addDeepest(work, j, true)
-    else if (!isJoined(chain, j)) addDeepest(work, j, false)
+    else if (!isJoined(chain, j) && !isCrossed(chain, j + 1)) addDeepest(work, j, false)
   }
   return result
 }

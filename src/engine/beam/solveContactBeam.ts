@@ -1,8 +1,8 @@
 import type { Chain } from './chain.ts'
-import { makeChain, POINT, TOUCH } from './chain.ts'
+import { isJoined, makeChain, POINT, TOUCH } from './chain.ts'
 import type { BeamModel } from './model.ts'
 import { buildModel, ONE_WAY, TWO_WAY } from './model.ts'
-import { searchPoints } from './pointSearch.ts'
+import { exactFromPoints, searchPoints } from './pointSearch.ts'
 import { emptyResult, resultOf } from './result.ts'
 import { reviewChain } from './review.ts'
 import { chainCapacity, coldStart, warmStart } from './startGuess.ts'
@@ -42,6 +42,12 @@ function holdsBody(chain: Chain, model: BeamModel): boolean {
   return true
 }
 
+/** False where contacts have run past each other. */
+function isOrdered(chain: Chain): boolean {
+  for (let j = 0; j + 1 < chain.count; j++) if (!(chain.x[j + 1]! > chain.x[j]!) && !isJoined(chain, j)) return false
+  return true
+}
+
 function fingerprint(chain: Chain): number {
   let hash = 17
   for (let j = 0; j < chain.count; j++) hash = (Math.imul(hash, 31) + chain.kind[j]! * 65537 + chain.ref[j]!) | 0
@@ -56,7 +62,7 @@ function settle(start: Chain, spare: Chain, model: BeamModel): Settled {
   let worstM = Infinity
   const seen = new Map<number, number>()
   for (let round = 0; round < MAX_REVIEWS; round++) {
-    if (!holdsBody(chain, model)) break
+    if (!holdsBody(chain, model) || !isOrdered(chain)) break
     let move = Infinity
     for (let step = 0; step < MAX_STEPS && move > SETTLED_MOVE_M; step++) {
       move = newtonStep(chain, model)
@@ -66,7 +72,7 @@ function settle(start: Chain, spare: Chain, model: BeamModel): Settled {
     finishChain(chain, model)
     const review = reviewChain(chain, next, model)
     worstM = review.worstM
-    if (!review.changed && move <= SETTLED_MOVE_M) return { ok: true, chain, passes, worstM }
+    if (!review.changed && move <= SETTLED_MOVE_M && isOrdered(chain)) return { ok: true, chain, passes, worstM }
     if (review.changed) {
       const mark = fingerprint(next)
       const times = (seen.get(mark) ?? 0) + 1
@@ -176,7 +182,7 @@ export function solveContactBeam(input: ContactBeamInput): ContactBeamResult {
     passes += points.passes
     const seed = makeChain(Math.max(capacity, points.chain.capacity))
     const other = makeChain(seed.capacity)
-    reviewChain(points.chain, seed, model)
+    exactFromPoints(points.chain, model, seed)
     const polished = settle(seed, other, model)
     passes += polished.passes
     if (polished.ok) return resultOf(input, model, polished.chain, { status: 'ok', passes })

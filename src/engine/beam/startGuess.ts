@@ -2,6 +2,7 @@ import type { Chain } from './chain.ts'
 import { LIES_FROM, LIES_TO, pieceLevel, pushClamp, pushOnPiece, pushPoint, TOUCH } from './chain.ts'
 import type { BeamModel } from './model.ts'
 import { GROUND_CORNER } from './model.ts'
+import { restingPair } from './restingPair.ts'
 import type { ContactPattern } from './types.ts'
 
 /** Room for every contact the chain may ever hold. */
@@ -106,6 +107,16 @@ export function coldStart(chain: Chain, model: BeamModel): void {
     pushOnPiece(chain, model, LIES_FROM, piece, mark.x + mark.freeRight, 0)
     pushOnPiece(chain, model, LIES_TO, piece, next.x - next.freeLeft, 0)
   }
+  if (chain.count < 2 && clampX.length === 0) bridgeWeight(chain, model)
+}
+
+/** Where one support or none was found, the two places a stiff pipe would rest on come in. */
+function bridgeWeight(chain: Chain, model: BeamModel): void {
+  const places = restingPair(model)
+  if (chain.count === 1 && !places.includes(chain.ref[0]!)) places.push(chain.ref[0]!)
+  places.sort((a, b) => a - b)
+  chain.count = 0
+  for (const site of places) pushPoint(chain, model, site, 0)
 }
 
 /** A guess from the pattern of a similar case. Writes to `chain`; false where the pattern does not fit the supports. */

@@ -166,6 +166,7 @@ function backSubstitute(chain: Chain, model: BeamModel, moves: boolean): number 
     dk = a0[j]! + a1[j]! * kNext + a2[j]! * xNext
     dx = b0[j]! + b1[j]! * kNext + b2[j]! * xNext
     curvature[j]! += dk
+    b0[j] = dx
     const old = x[j]!
     if (dx !== 0) {
       const size = Math.abs(dx)
