@@ -1,4 +1,5 @@
 import { type Bend, pathFromVertices } from '../../geometry/arc.ts'
+import { TANGENT_FIT_RATIO } from '../../geometry/tolerance.ts'
 import { distanceM } from '../../geometry/vector.ts'
 import type { ForceMap } from './forceMap.ts'
 import type { PullInput, PullProblem, PullVertex } from './types.ts'
@@ -50,7 +51,9 @@ export function buildTrack(input: Pick<PullInput, 'vertices' | 'legs' | 'lineLoa
     const to = vertices[leg + 1] as PullVertex
     const legM = distanceM(from, to)
     const neededM = finiteTangentM(bendAt.get(leg)) + finiteTangentM(bendAt.get(leg + 1))
-    const planM = Math.max(0, legM - neededM)
+    const leftM = legM - neededM
+    // What rounding of the tangents leaves of a leg is not a straight to rise along.
+    const planM = leftM > TANGENT_FIT_RATIO * legM ? leftM : 0
     const riseM = to.levelM - from.levelM
     problems.push(...legProblems(leg, { legM, neededM, planM, riseM }))
     const lengthM = Math.hypot(planM, riseM)
@@ -75,7 +78,7 @@ function legProblems(leg: number, size: { legM: number; neededM: number; planM: 
   const { legM, neededM, planM, riseM } = size
   if (legM === 0 && riseM === 0) return [{ kind: 'verticesCoincide', vertex: leg + 1 }]
   const found: PullProblem[] = []
-  if (neededM > legM * (1 + 1e-9)) found.push({ kind: 'bendsOverlap', leg, neededM, lengthM: legM })
+  if (neededM > legM * (1 + TANGENT_FIT_RATIO)) found.push({ kind: 'bendsOverlap', leg, neededM, lengthM: legM })
   if (planM === 0 && riseM !== 0) found.push({ kind: 'verticalStep', leg, riseM })
   return found
 }
