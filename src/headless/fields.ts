@@ -54,7 +54,7 @@ export function listField<T>(item: Reader<T>, size: { readonly atLeast: number; 
 type Readers = Readonly<Record<string, Reader<unknown>>>
 type Values<R extends Readers> = { [K in keyof R]: ReturnType<R[K]> }
 
-/** An object with all `required` fields, any of the `optional` ones, and no other. A null is a missing value. */
+/** An object with all `required` fields, any of the `optional` ones, and no other. A null is refused like any wrong value. */
 export function objectField<R extends Readers, O extends Readers>(required: R, optional: O): Reader<Values<R> & Partial<Values<O>>> {
   return (value, path) => {
     if (typeof value !== 'object' || value === null || Array.isArray(value)) {
