@@ -22,6 +22,8 @@ export interface BodyCase {
   shift?: { key: string; byM: number }
   /** The nose held at this level, by a sling or by hand. */
   noseLevelM?: number
+  /** The tail is cut off far behind the nose: its first supports carry what they would not in the whole string. */
+  isCut?: boolean
 }
 
 export interface JawForce {

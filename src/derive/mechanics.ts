@@ -1,0 +1,233 @@
+/** Everything the checks ask of the contact beam, solved when asked and once a site. */
+import { limitParam, type Limit } from '../engine/limits.ts'
+import { bodies, bodySolverOf, type BodySolution } from './bodies.ts'
+import { solveFeed, type FeedSolve } from './feed.ts'
+import { effortOf, solveJoint, type JointSolve, type Side } from './jawSolve.ts'
+import { arrivingSupports, liftAtArrivalN, pulledBody, reachableM, solveArrival, type NoseArrival } from './noseArrivals.ts'
+import { jawLineLevelM } from './supports.ts'
+import type { MissingInput, SiteModel, SupportView } from './types.ts'
+
+/** Where limits come from: the table with the layout's changes laid over it. */
+export interface LimitLookup {
+  limit: (id: string) => Limit
+}
+
+export interface SpanSagAt {
+  fromM: number
+  toM: number
+  sagM: number
+  atM: number
+  levelM: number
+  ratio: number
+  joint: number
+}
+
+export interface SupportLoad {
+  view: SupportView
+  loadN: number
+  /** When it is that much: fusing a joint, pulling, feeding. */
+  when: 'fuse' | 'pull' | 'feed'
+  joint: number
+}
+
+export interface SinkChange {
+  view: SupportView
+  side: Side
+  joint: number
+  /** Change of offset at the joint when the support sinks. */
+  changeM: number
+}
+
+export interface SetOutTolerance {
+  view: SupportView
+  /** Height error that changes C by the limit's step, held between its least and most. */
+  toleranceM: number
+}
+
+export interface LiftClearance {
+  joint: number
+  /** Least height of the pipe on its lifts over a lower half. */
+  clearM: number
+  runningM: number
+}
+
+export interface Mechanics {
+  site: SiteModel
+  missing: readonly MissingInput[]
+  /** Joints judged: the first four and the last; between them nothing at the jaws changes any more. */
+  joints: readonly number[]
+  joint: (joint: number) => JointSolve | null
+  /** All judged joints that could be solved. */
+  solvedJoints: () => readonly JointSolve[]
+  worstEffortRatio: () => number | null
+  /** Spans at jaws, rack and stands while fusing, largest sag over span of each span over all joints. */
+  sags: () => readonly SpanSagAt[]
+  arrivals: () => readonly NoseArrival[]
+  liftN: (arrival: NoseArrival) => number | null
+  /** Where the support would have to stand to take the nose in by itself. */
+  reachable: (arrival: NoseArrival) => { runningM: number; spacingM: number } | null
+  loads: () => ReadonlyMap<string, SupportLoad>
+  sinkChanges: () => readonly SinkChange[]
+  tolerances: () => readonly SetOutTolerance[]
+  /** C of all judged joints with a support set off its height. */
+  effortWithShift: (key: string, byM: number) => number | null
+  feed: () => FeedSolve | null
+  liftClearances: () => readonly LiftClearance[]
+  atRest: () => BodySolution | null
+  solveCount: () => number
+}
+
+/** Supports farther from the joint than this do not change the jaws (below 1 % in every size tried). */
+const JAWS_REACH_M = 25
+const SIDES: readonly Side[] = ['infeed', 'exit']
+const BISECTIONS = 7
+
+const once = <T>(make: () => T): (() => T) => {
+  let made: { value: T } | null = null
+  return () => (made ??= { value: make() }).value
+}
+
+/**
+ * Lazily memoised solves of a site.
+ *
+ * Model:  bodies by phase as in docs/formulas/jaws.md; every number from the contact beam, none from a closed form.
+ * Output: null or empty where an input is missing (`missing` names it) or a solve did not settle (the checks say so).
+ */
+export function createMechanics(site: SiteModel, limits: LimitLookup): Mechanics {
+  const solver = bodySolverOf(site)
+  const leverM = limitParam(limits.limit('jaw-effort'), 'leverM')
+  const lastJoint = Math.max(1, site.sticks.stickCount - 1)
+  const joints = [...new Set([1, 2, 3, 4, lastJoint].filter((joint) => joint <= lastJoint))]
+  const jointSolves = new Map<number, JointSolve | null>()
+  const joint = (number: number): JointSolve | null => {
+    let solve = jointSolves.get(number)
+    if (solve === undefined) jointSolves.set(number, (solve = solver.missing.length > 0 ? null : solveJoint(site, solver, number, leverM)))
+    return solve
+  }
+  const solvedJoints = once(() => joints.map(joint).filter((solve) => solve !== null))
+  const near = once(() => site.supports.filter(({ runningM, levelM }) => levelM !== null && Math.abs(runningM) <= JAWS_REACH_M))
+  const shiftedEffort = (key: string, byM: number, side: Side, number: number): number | null => {
+    const body = side === 'infeed' ? bodies.infeedStick(site, 'closed') : bodies.exitString(site, number, 'closed')
+    const solution = solver.solve({ ...body, shift: { key, byM } })
+    return solution === null || solution.result.status !== 'ok' ? null : effortOf(site, solution, leverM)
+  }
+  /** Bodies in which a support takes part: the fed stick, or the string at each judged joint that reaches it. */
+  const casesOf = (view: SupportView): { side: Side; joint: number }[] =>
+    view.runningM < 0 ? [{ side: 'infeed', joint: 1 }] : joints.filter((number) => site.sticks.stringLengthM(number) >= view.runningM).map((number) => ({ side: 'exit', joint: number }))
+
+  const arrivals = once(() => (solver.missing.length > 0 ? [] : arrivingSupports(site).map((view) => solveArrival(site, solver, view)).filter((one) => one !== null)))
+  const feed = once(() => solveFeed(site, solver))
+
+  return {
+    site,
+    missing: solver.missing,
+    joints,
+    joint,
+    solvedJoints,
+    worstEffortRatio: () => (solvedJoints().length === 0 ? null : Math.max(...solvedJoints().map(({ effortRatio }) => effortRatio))),
+    sags: once(() => sagsOf(solvedJoints())),
+    arrivals,
+    liftN: (arrival) => liftAtArrivalN(solver, arrival),
+    reachable: (arrival) => reachableM(site, solver, arrival),
+    loads: once(() => loadsOf(site, solvedJoints(), arrivals(), solver)),
+    sinkChanges: once(() => {
+      const sinkM = limitParam(limits.limit('offset-change'), 'sinkM')
+      return near().flatMap((view) => casesOf(view).flatMap(({ side, joint: number }): SinkChange[] => {
+        const base = joint(number)?.[side].closed
+        const sunk = base === undefined ? null : solver.solve({ ...base.body, shift: { key: view.key, byM: -sinkM } })
+        if (base === undefined || sunk === null || sunk.result.status !== 'ok') return []
+        return [{ view, side, joint: number, changeM: Math.abs(sunk.result.at(0).levelM - base.result.at(0).levelM) }]
+      }))
+    }),
+    tolerances: once(() => {
+      const limit = limits.limit('set-out-tolerance')
+      const [step, leastM, mostM] = [limitParam(limit, 'effortChange'), limitParam(limit, 'leastM'), limitParam(limit, 'mostM')]
+      return near().map((view) => {
+        const changeAt = (errorM: number): number => Math.max(0, ...casesOf(view).flatMap(({ side, joint: number }) => {
+          const base = joint(number)?.[side].effortRatio
+          if (base === undefined) return []
+          return [errorM, -errorM].map((byM) => Math.abs((shiftedEffort(view.key, byM, side, number) ?? base) - base))
+        }))
+        return { view, toleranceM: largestError(changeAt, step, leastM, mostM) }
+      })
+    }),
+    effortWithShift: (key, byM) => {
+      const efforts = SIDES.flatMap((side) => (side === 'infeed' ? [1] : joints).map((number) => shiftedEffort(key, byM, side, number)))
+      return efforts.some((effort) => effort === null) ? null : Math.max(...efforts.map((effort) => effort ?? 0))
+    },
+    feed,
+    liftClearances: once(() => (solver.missing.length > 0 ? [] : [...new Set([1, lastJoint])].flatMap((number) => clearanceOn(site, solver.solve(bodies.joined(site, number, 'lifts')), number)))),
+    atRest: once(() => solver.solve(bodies.atRest(site))),
+    solveCount: solver.solveCount,
+  }
+}
+
+/** Largest error that changes C by no more than the step; the change grows with the error. */
+function largestError(changeAt: (errorM: number) => number, step: number, leastM: number, mostM: number): number {
+  if (changeAt(mostM) <= step) return mostM
+  let [low, high] = [leastM, mostM]
+  if (changeAt(low) >= step) return leastM
+  for (let pass = 0; pass < BISECTIONS; pass += 1) {
+    const middle = (low + high) / 2
+    if (changeAt(middle) <= step) low = middle
+    else high = middle
+  }
+  return low
+}
+
+function sagsOf(solves: readonly JointSolve[]): SpanSagAt[] {
+  const worst = new Map<string, SpanSagAt>()
+  for (const solve of solves) {
+    for (const side of SIDES) {
+      const { closed } = solve[side]
+      for (const { fromM, toM, sagM, atM } of closed.result.sags) {
+        if (!(toM > fromM) || !isAtStands(closed, fromM, toM)) continue
+        const ratio = sagM / (toM - fromM)
+        const key = `${fromM.toFixed(3)}-${toM.toFixed(3)}`
+        const before = worst.get(key)
+        if (before === undefined || ratio > before.ratio) worst.set(key, { fromM, toM, sagM, atM, levelM: closed.result.at(atM).levelM, ratio, joint: solve.joint })
+      }
+    }
+  }
+  return [...worst.values()]
+}
+
+/** Spans between jaws, rack beams and stands; ground rollers let the pipe down on purpose. */
+function isAtStands({ jaws, supports }: BodySolution, fromM: number, toM: number): boolean {
+  const isEnd = (runningM: number): boolean =>
+    jaws.some((jaw) => Math.abs(jaw.runningM - runningM) < 1e-6) || supports.some(({ view }) => view.kind !== 'roller' && Math.abs(view.runningM - runningM) < 1e-6)
+  return isEnd(fromM) && isEnd(toM)
+}
+
+function loadsOf(site: SiteModel, solves: readonly JointSolve[], arrivals: readonly NoseArrival[], solver: ReturnType<typeof bodySolverOf>): ReadonlyMap<string, SupportLoad> {
+  const loads = new Map<string, SupportLoad>()
+  const take = (solution: BodySolution | null, when: SupportLoad['when'], joint: number): void => {
+    if (solution === null || solution.result.status !== 'ok') return
+    for (const { view, reactionN } of solution.supports) {
+      const before = loads.get(view.key)
+      if (before === undefined || reactionN > before.loadN) loads.set(view.key, { view, loadN: reactionN, when, joint })
+    }
+  }
+  for (const solve of solves) for (const side of SIDES) take(solve[side].closed, 'fuse', solve.joint)
+  // A body cut off behind the nose is free at the cut; its first supports carry too much or too little and are not judged by it.
+  for (const { solution, pull } of arrivals) take(trusted(solution), 'pull', pull)
+  if (solver.missing.length === 0 && site.sticks.stickCount > 1) {
+    const endM = site.sticks.stringLengthM(site.sticks.stickCount)
+    const atEnd = solver.solve(pulledBody(site, endM))
+    if (atEnd !== null) take(trusted(atEnd), 'pull', site.sticks.stickCount - 1)
+  }
+  return loads
+}
+
+function trusted(solution: BodySolution): BodySolution {
+  const { startM, endM, isCut } = solution.body
+  if (isCut !== true) return solution
+  return { ...solution, supports: solution.supports.filter(({ view }) => view.runningM >= startM + (endM - startM) / 3) }
+}
+
+function clearanceOn(site: SiteModel, solution: BodySolution | null, joint: number): LiftClearance[] {
+  if (solution === null || solution.result.status !== 'ok') return []
+  const { innerClampM, outerClampM } = site.jaws
+  const clearances = [-outerClampM, -innerClampM, innerClampM, outerClampM].map((runningM) => ({ joint, runningM, clearM: solution.result.at(runningM).levelM - (jawLineLevelM(site.jaws, runningM) ?? 0) }))
+  return [clearances.reduce((least, one) => (one.clearM < least.clearM ? one : least))]
+}
