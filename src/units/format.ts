@@ -8,7 +8,7 @@ import {
 import type { Language } from './language.ts'
 import { feetInchesText, metresText, millimetresText, shortInchesText } from './lengthText.ts'
 import type { LengthStyle } from './lengthText.ts'
-import { numberText, roundToStep, significantText } from './numberText.ts'
+import { numberText, roundToStep, significantStep, significantText } from './numberText.ts'
 import type { Quantity, QuantityKind } from './quantity.ts'
 
 export type UnitSystem = 'feetInches' | 'metric'
@@ -90,9 +90,9 @@ function newtonText(valueN: number): string {
 /** Two decimals; a ratio below 1/50 is written as 1/n, as sag limits are. */
 function ratioText(valueRatio: number): string {
   const size = Math.abs(valueRatio)
-  if (size === 0 || size >= 0.02) return significantText(valueRatio, 3, 0.01)
   if (size < 1e-6) return '0'
-  return `${numberText(Math.sign(valueRatio), 0)}/${significantText(1 / size, 3, 1)}`
+  const under = roundToStep(1 / size, significantStep(1 / size, 3, 1))
+  return size < 0.02 && under > 50 ? `${numberText(Math.sign(valueRatio), 0)}/${under}` : significantText(valueRatio, 3, 0.01)
 }
 
 function percentText(valueRatio: number): string {
@@ -111,11 +111,11 @@ function voltageText(valueV: number): string {
   return Math.abs(valueV) < 999.5 ? `${significantText(valueV, 3, 1)} V` : `${significantText(valueV / 1000, 4, 0.001)} kV`
 }
 
-/** s below 2 min, min below 2 h, then h. */
+/** s below 2 min, min below 2 h, then h; the change is made on the rounded value, as for newtons. */
 function durationText(valueS: number): string {
   const size = Math.abs(valueS)
-  if (size < 2 * minuteS) return `${significantText(valueS, 3, 1)} s`
-  if (size < 2 * hourS) return `${significantText(valueS / minuteS, 3, 0.1)} min`
+  if (size < 2 * minuteS - 0.5) return `${significantText(valueS, 3, 1)} s`
+  if (size < 2 * hourS - 0.5 * minuteS) return `${significantText(valueS / minuteS, 3, 0.1)} min`
   return `${significantText(valueS / hourS, 3, 0.1)} h`
 }
 

@@ -54,17 +54,18 @@ export function metresText(lengthM: number): string {
 /** Millimetres: whole; below 10 mm to the tenth, below 1 mm to the hundredth. From 10 m on, metres. */
 export function millimetresText(lengthM: number): string {
   const size = Math.abs(lengthM)
-  if (size >= 10) return metresText(lengthM)
+  if (size >= 9.9995) return metresText(lengthM)
   const step = size >= metricDecimalBelowM ? 1 : size >= 0.001 ? 0.1 : 0.01
   return `${numberText(roundToStep(lengthM * 1000, step), 2)} mm`
 }
 
 /** Short lengths: inches with a true fraction; decimals where a small value is no multiple of 1/16 in. */
 export function shortInchesText(lengthM: number, options: { style: LengthStyle; language: Language }): string {
-  const count16 = (lengthM / inchM) * 16
-  const isOnTape = Math.abs(count16 - Math.round(count16)) < 1e-6
-  if (Math.abs(lengthM) < decimalBelowM && !isOnTape) {
-    return inches(numberText(roundToStep(lengthM / inchM, 0.001), 3), options.style, options.language)
+  const isOnTape = (valueIn: number): boolean => Math.abs(valueIn * 16 - Math.round(valueIn * 16)) < 1e-6
+  const valueIn = lengthM / inchM
+  const roundedIn = roundToStep(valueIn, 0.001)
+  if (Math.abs(lengthM) < decimalBelowM && !isOnTape(valueIn) && !isOnTape(roundedIn)) {
+    return inches(numberText(roundedIn, 3), options.style, options.language)
   }
   return feetInchesText(lengthM, { ...options, shortInInches: true })
 }
