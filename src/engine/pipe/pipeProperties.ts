@@ -78,7 +78,7 @@ export function minimumWallM(system: PipeSystem, size: string, dr: number): numb
   if (odM === undefined) return undefined
   if (system !== 'metric') return (Math.round((odM / inchM / dr) * 1000) / 1000) * inchM
   const wallMm = metricRows.find(({ odMm }) => String(odMm) === size)?.wallMm[metricSdr.indexOf(dr)]
-  return wallMm == null ? undefined : wallMm / 1000
+  return typeof wallMm === 'number' ? wallMm / 1000 : undefined
 }
 
 /**
@@ -106,7 +106,7 @@ export function pipeProperties(input: PipeInput): Outcome<PipeProperties> {
   const wallBy = (convention: WallConvention): number => {
     if (convention === 'minimum') return minimumM
     if (convention === 'mean') return meanM
-    if (input.givenWallM == null) throw new RangeError('givenWallM is missing though the wall convention is "given"')
+    if (input.givenWallM === null || input.givenWallM === undefined) throw new RangeError('givenWallM is missing though the wall convention is "given"')
     requireNumber('givenWallM', input.givenWallM, { above: 0 })
     if (input.givenWallM >= odM / 2) throw new RangeError(`givenWallM is ${input.givenWallM}, must be below half the outside diameter ${odM}`)
     return input.givenWallM

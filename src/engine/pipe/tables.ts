@@ -141,5 +141,5 @@ export function sizesOf(system: PipeSystem): { size: string; odM: number }[] {
 export function drsOf(system: PipeSystem, size: string): number[] {
   if (system !== 'metric') return [...drSeries]
   const row = metricRows.find(({ odMm }) => String(odMm) === size)
-  return row ? metricSdr.filter((_, index) => row.wallMm[index] != null).toReversed() : []
+  return row ? metricSdr.filter((_, index) => typeof row.wallMm[index] === 'number').toReversed() : []
 }

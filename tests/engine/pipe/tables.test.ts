@@ -52,7 +52,7 @@ describe('the pipe tables', () => {
     const off = metricRows.filter(({ odMm }) => odMm >= 110 && odMm <= 800).flatMap(({ odMm, wallMm }) => metricSdr.flatMap((sdr, column) => {
       const wall = wallMm[column]
       const exact = Math.ceil((odMm / (2 * series[sdr]! + 1)) * 10) / 10
-      return wall == null || Math.abs(wall - exact) <= 0.1 + 1e-9 ? [] : [`${odMm} SDR ${sdr}: ${wall} against ${exact}`]
+      return typeof wall !== 'number' || Math.abs(wall - exact) <= 0.1 + 1e-9 ? [] : [`${odMm} SDR ${sdr}: ${wall} against ${exact}`]
     }))
     expect(off).toEqual([])
   })
@@ -64,7 +64,7 @@ describe('the pipe tables', () => {
   ])('weigh within %s', (_name, isMeant, allowedRatio, count) => {
     const checked = metricRows.flatMap(({ odMm, wallMm, massKgPerM }) => wallMm.flatMap((wall, column) => {
       const mass = massKgPerM[column]
-      if (wall === null || mass == null || !isMeant(wall, odMm)) return []
+      if (typeof wall !== 'number' || typeof mass !== 'number' || !isMeant(wall, odMm)) return []
       const t = (1.06 * wall) / 1000 // mean wall, at 0.960 g/cm³
       return [{ pipe: `dn ${odMm} SDR ${metricSdr[column]}`, off: (Math.PI * (odMm / 1000 - t) * t * 960) / mass - 1 }]
     }))
