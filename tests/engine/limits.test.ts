@@ -38,9 +38,8 @@ describe('the starting limits', () => {
     ['roller-grade', 0.01, null],
     ['trench-edge', null, 2 * footM],
   ])('%s starts at %d and %d', (id, check, fix) => {
-    const limit = limitOf(id)
-    check === null ? expect(limit.check).toBeNull() : expect(limit.check).toBeCloseTo(check, 9)
-    fix === null ? expect(limit.fix).toBeNull() : expect(limit.fix).toBeCloseTo(fix, 9)
+    const near = (bound: number | null) => (bound === null ? null : expect.closeTo(bound, 9))
+    expect(limitOf(id)).toMatchObject({ check: near(check), fix: near(fix) })
   })
 
   it('are broken on the stated side of the bound', () => {
