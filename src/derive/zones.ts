@@ -1,0 +1,56 @@
+/** Zones of a stage: from the gear, with what was changed by hand, and those drawn by hand. */
+import { bufferRegion } from '../geometry/buffer.ts'
+import { recordsOf } from '../scene/document.ts'
+import type { Phase } from '../scene/parts.ts'
+import type { ZoneChangeRecord } from '../scene/records/beside.ts'
+import type { SiteModel, Stage } from './types.ts'
+import { zoneCatalogue } from './zones/catalogue.ts'
+import type { Zone, ZoneDefinition, ZoneShape } from './zones/zone.ts'
+
+export type { CrewRole, Zone } from './zones/zone.ts'
+
+/**
+ * Zones live at a stage, catalogue order first, hand-drawn last. Derived zones are worked out, never stored; a zone
+ * change of the document replaces class, phases or outline, or widens it, and its reason is carried along.
+ * Cost: linear in the items. Pure.
+ */
+export function zonesAt(site: SiteModel, stage: Stage): readonly Zone[] {
+  const changes = new Map(recordsOf(site.document, 'zoneChange').map((change) => [change.zoneKey, change]))
+  const derived = zoneCatalogue.flatMap((definition) => definition.shapes(site, stage).flatMap((shape) => {
+    const zone = zoneOf(definition, shape, changes.get(`${definition.id}@${shape.ownerId}`) ?? null, stage.phase)
+    return zone === null ? [] : [zone]
+  }))
+  return [...derived, ...handDrawn(site, stage.phase)]
+}
+
+function zoneOf(definition: ZoneDefinition, shape: ZoneShape, change: ZoneChangeRecord | null, phase: Phase): Zone | null {
+  const phases = change?.phases ?? (Object.keys(definition.classes) as Phase[])
+  const zoneClass = change?.zoneClass ?? shape.zoneClass ?? definition.classes[phase] ?? 'RED'
+  if (!phases.includes(phase)) return null
+  const { name, sentence, source, size, id } = definition
+  return {
+    key: `${id}@${shape.ownerId}`, id, name, sentence, source, size, zoneClass, phases,
+    rings: change === null ? shape.rings : changedRings(shape, change),
+    itemIds: shape.itemIds,
+    mayEnter: [...definition.mayEnter, ...(shape.mayEnter ?? [])],
+    keepsOut: definition.keepsOut ?? 'people',
+    missing: shape.missing ?? [],
+    changedBecause: change?.reason ?? null,
+  }
+}
+
+function changedRings(shape: ZoneShape, change: ZoneChangeRecord): Zone['rings'] {
+  if (change.points !== null) return [change.points]
+  const { marginM } = change
+  if (marginM === null || marginM <= 0) return shape.rings
+  return shape.rings.flatMap((points) => bufferRegion({ kind: 'polygon', points }, { radiusM: marginM, sagM: 0.05 }))
+}
+
+function handDrawn(site: SiteModel, phase: Phase): Zone[] {
+  return recordsOf(site.document, 'zone').filter((zone) => zone.phases.includes(phase)).map((zone) => ({
+    key: `hand@${zone.id}`, id: 'hand', name: { en: zone.name || 'zone by hand', es: zone.name || 'zona a mano' },
+    sentence: zone.sentence === '' ? { en: 'Keep out while it is live.', es: 'No entre mientras esté activa.' } : { en: zone.sentence, es: zone.sentence },
+    zoneClass: zone.zoneClass, phases: zone.phases, rings: [zone.points], itemIds: [zone.id], mayEnter: [], keepsOut: 'people' as const,
+    source: { class: 'houseRule' as const, cite: 'drawn by hand' }, missing: [], changedBecause: null, size: { en: 'as drawn', es: 'según el dibujo' },
+  }))
+}

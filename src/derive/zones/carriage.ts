@@ -1,0 +1,23 @@
+import type { MachineRecord } from '../../scene/kinds/machine.ts'
+import type { ZoneDefinition } from './zone.ts'
+import { boxAt } from './shapes.ts'
+
+const REACH_M = 0.9144
+
+/** Z-04. Carriage and jaws: the machine's outline and 3 ft. */
+export const carriage: ZoneDefinition = {
+  id: 'Z-04',
+  name: { en: 'carriage and jaws', es: 'carro y mordazas' },
+  sentence: { en: 'The jaws close with tons of push and don’t feel your hand. If your hand is in there, the power is off.', es: 'Las mordazas cierran con toneladas de fuerza y no sienten su mano. Si mete la mano, la máquina va apagada.' },
+  classes: { setUp: 'AMBER', load: 'AMBER', fuse: 'RED', pull: 'AMBER' },
+  mayEnter: ['operator'],
+  source: { class: 'houseRule', cite: 'guarding principle of 29 CFR 1926.300, from memory, confirm; 3 ft common practice, no published source' },
+  size: { en: 'machine and 3 ft all round', es: 'máquina y 3 pies alrededor' },
+  shapes: (site) => [...site.placed.values()].filter(({ kind }) => kind === 'machine').map((item) => {
+    const { lengthM, widthM, carriageTravelM } = (item.record as MachineRecord).figures
+    const [half, side] = [(lengthM.value ?? 3.35) / 2 + REACH_M, (widthM.value ?? 1.9) / 2 + REACH_M]
+    const travelM = carriageTravelM.value ?? 0.3
+    const isInfeed = (item.record as MachineRecord).carriageSide === 'infeed'
+    return { ownerId: item.id, rings: [boxAt(item, { fromM: -half - (isInfeed ? travelM : 0), toM: half + (isInfeed ? 0 : travelM), rightM: side, leftM: side })], itemIds: [item.id] }
+  }),
+}

@@ -1,0 +1,53 @@
+/** Outlines that zones are made of. */
+import { add, along, toTheRight, type Pose, type Vec } from '../../geometry/vector.ts'
+import type { SiteModel, Stage } from '../types.ts'
+
+/** Stations along the run no farther apart than this where it bends. */
+const BEND_STEP_M = 1
+
+/**
+ * Strip along the run, from one running distance to another, its half-width given at each station (m).
+ * One ring, right side out and left side back. Straight stretches carry only their ends and the breaks asked for.
+ */
+export function stripAlong(site: Pick<SiteModel, 'atRunning' | 'bends'>, stations: readonly { runningM: number; halfWidthM: number }[]): Vec[] {
+  const all = [...stations]
+  for (const { fromM, toM } of site.bends) {
+    for (let runningM = fromM; runningM <= toM; runningM += BEND_STEP_M) all.push({ runningM, halfWidthM: widthAt(stations, runningM) })
+  }
+  const [first, last] = [stations[0]!.runningM, stations.at(-1)!.runningM]
+  const sorted = all.filter(({ runningM }) => runningM >= first && runningM <= last).sort((a, b) => a.runningM - b.runningM)
+  const side = (sign: 1 | -1): Vec[] => sorted.map(({ runningM, halfWidthM }) => {
+    const { xM, yM } = site.atRunning(runningM, sign * halfWidthM)
+    return { xM, yM }
+  })
+  return [...side(1), ...side(-1).reverse()]
+}
+
+function widthAt(stations: readonly { runningM: number; halfWidthM: number }[], runningM: number): number {
+  const after = stations.findIndex((station) => station.runningM >= runningM)
+  if (after <= 0) return stations[Math.max(0, after)]!.halfWidthM
+  const [a, b] = [stations[after - 1]!, stations[after]!]
+  const share = b.runningM === a.runningM ? 1 : (runningM - a.runningM) / (b.runningM - a.runningM)
+  return a.halfWidthM + share * (b.halfWidthM - a.halfWidthM)
+}
+
+/** Box in an item's frame: from…to along its heading, right…left across it (left positive). */
+export function boxAt(pose: Pose, box: { fromM: number; toM: number; rightM: number; leftM: number }): Vec[] {
+  const corner = (alongM: number, leftM: number): Vec => add(add(pose, along(pose.headingRad, alongM)), toTheRight(pose.headingRad, -leftM))
+  return [corner(box.fromM, -box.rightM), corner(box.toM, -box.rightM), corner(box.toM, box.leftM), corner(box.fromM, box.leftM)]
+}
+
+/** Ring of 48 corners round a circle; the corners lie on it (drawing; distances to it are within 0.3 %). */
+export function circleAt(centre: Vec, radiusM: number): Vec[] {
+  return Array.from({ length: 48 }, (_, i) => add(centre, along((i * Math.PI) / 24, radiusM)))
+}
+
+/** Where the nose lies at the start and the end of what moves in a stage: the pull of joint k draws it from k to k + 1 sticks. */
+export function noseAt(site: SiteModel, stage: Stage): { fromM: number; toM: number } {
+  const { sticks } = site
+  const joints = Math.max(1, sticks.stickCount - 1)
+  const k = Math.min(Math.max(1, stage.joint), joints)
+  if (stage.phase === 'pull') return { fromM: sticks.stringLengthM(k), toM: sticks.stringLengthM(k + 1) }
+  const reached = stage.phase === 'move' || stage.phase === 'rest' || stage.phase === 'tieIn' ? sticks.stickCount : k
+  return { fromM: sticks.stringLengthM(reached), toM: sticks.stringLengthM(reached) }
+}
