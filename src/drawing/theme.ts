@@ -54,8 +54,8 @@ export const dashesPx: Readonly<Record<DashName, readonly number[]>> = {
   blue: [14, 5], missing: [3, 5], overhead: [26, 5], tie: [1, 3], guess: [8, 6],
 }
 
-/** The face shipped with the app, then faces of the same build for where it has not loaded. */
-export const fontStack = "'Fira Sans Condensed','IBM Plex Sans Condensed','Barlow Semi Condensed','Liberation Sans Narrow',sans-serif"
+/** The face shipped with the app (named 'Stringyard' in its style sheet), then faces of the same build for where it has not loaded. */
+export const fontStack = "'Stringyard','Fira Sans Condensed','IBM Plex Sans Condensed','Barlow Semi Condensed','Liberation Sans Narrow',sans-serif"
 
 export const PIPE_LEAST_PX = 3.2
 /** Share of the drawn pipe that its stripe takes. */
