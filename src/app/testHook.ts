@@ -1,0 +1,51 @@
+import { alongToPx, applyMatrix, planMatrix } from '../state/frames.ts'
+import type { App } from '../state/app.ts'
+import { stampOf } from '../state/documentStore.ts'
+
+/**
+ * Read-only view of the app for the browser tests: where things are on the page and what is settled.
+ * It changes nothing; tests act through mouse, touch and keyboard as a person does.
+ */
+export interface TestHook {
+  /** Page position of a site point on the plan. */
+  worldToPage: (xM: number, yM: number) => { x: number; y: number }
+  /** Page position of a running distance on the tape. */
+  runningToPage: (runningM: number) => { x: number; y: number }
+  /** Page position of an item on the plan by its label (E2, G4) or id. */
+  itemToPage: (labelOrId: string) => { x: number; y: number } | null
+  labels: () => readonly string[]
+  document: () => unknown
+  findings: () => unknown
+  view: () => unknown
+  stamp: () => string
+  isSettled: () => boolean
+}
+
+export const makeTestHook = (app: App): TestHook => {
+  const origin = (name: string): { left: number; top: number } => document.querySelector(`[data-band="${name}"]`)?.getBoundingClientRect() ?? { left: 0, top: 0 }
+  const worldToPage: TestHook['worldToPage'] = (xM, yM) => {
+    const { left, top } = origin('plan')
+    const { xPx, yPx } = applyMatrix(planMatrix(app.view.getState(), app.site.getState().site.setUp), xM, yM)
+    return { x: left + xPx, y: top + yPx }
+  }
+  return {
+    worldToPage,
+    runningToPage: (runningM) => {
+      const box = document.querySelector('[data-band="tape"]')?.getBoundingClientRect()
+      const px = alongToPx(app.view.getState(), runningM)
+      if (box === undefined) return { x: 0, y: 0 }
+      return app.view.getState().tapeVertical ? { x: box.left + box.width / 2, y: box.top + px } : { x: box.left + px, y: box.top + box.height / 2 }
+    },
+    itemToPage: (labelOrId) => {
+      for (const item of app.site.getState().site.placed.values()) if (item.label === labelOrId || item.id === labelOrId) return worldToPage(item.xM, item.yM)
+      return null
+    },
+    labels: () => [...app.site.getState().site.placed.values()].map(({ label }) => label),
+    document: () => app.documents.getState().document,
+    findings: () => app.results.getState().run?.findings ?? [],
+    view: () => app.view.getState(),
+    stamp: () => stampOf(app.documents.getState()),
+    isSettled: () => app.results.getState().status === 'settled' && app.results.getState().stamp === stampOf(app.documents.getState()),
+  }
+}
+
