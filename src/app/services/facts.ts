@@ -1,12 +1,14 @@
 import { pipeProperties } from '../../engine/pipe/pipeProperties.ts'
 import { houseJointLossM, stickPlan } from '../../engine/pipe/stickPlan.ts'
 import { drsOf, sizesOf } from '../../engine/pipe/tables.ts'
+import { startingLimits } from '../../engine/limits.ts'
 import type { PipeFacts } from '../../ui/services.ts'
 
 /** Facts of the pipe for the panels: ui may not import the engine, so the app hands them in. */
 export const pipeFacts: PipeFacts = {
   sizes: sizesOf,
   drs: drsOf,
+  limits: startingLimits,
   pipe: (pipe) => {
     const outcome = pipe === null ? null : pipeProperties(pipe)
     if (outcome?.status !== 'ok') return null
