@@ -37,20 +37,39 @@ function copyItem(from: Chain, j: number, to: Chain): void {
   to.curvature[k] = 0
 }
 
-/** `chain` with the deepest violation of every span added; forces of the present state in `before`. */
-function withDeepest(chain: Chain, model: BeamModel, toleranceM: number, before: Float64Array): { next: Chain; worstM: number; added: number } {
-  const next = makeChain(chain.capacity)
+interface Search {
+  model: BeamModel
+  chain: Chain
+  /** The other chain of the pair; the two swap roles. */
+  spare: Chain
+  /** Forces of the state the present step started from, in the order of `chain`, and room for the next. */
+  before: Float64Array
+  beforeSpare: Float64Array
+}
+
+function swap(search: Search): void {
+  const { chain, before } = search
+  search.chain = search.spare
+  search.spare = chain
+  search.before = search.beforeSpare
+  search.beforeSpare = before
+}
+
+/** Adds the deepest violation of every span to the chain. Returns the deepest met and how many came in. */
+function addDeepest(search: Search, toleranceM: number): { worstM: number; added: number } {
+  const { model, chain, spare: next, beforeSpare: before } = search
   const span = makeSpan()
   const found = makeViolation()
   const walker = makeWalker()
   let worstM = 0
   let added = 0
+  next.count = 0
   const look = (j: number, withEnds: boolean): void => {
     spanOf(chain, model, j, span)
     if (!(span.length > 0) && !withEnds) return
     deepestViolation(model, span, walker, withEnds, found)
     if (found.depth > worstM) worstM = found.depth
-    if (!(found.depth > toleranceM) || next.count + chain.count + 2 >= next.capacity) return
+    if (!(found.depth > toleranceM) || next.count + chain.count - j + 2 >= next.capacity) return
     before[next.count] = 0
     added++
     if (found.site >= 0) pushPoint(next, model, found.site, 0)
@@ -63,13 +82,21 @@ function withDeepest(chain: Chain, model: BeamModel, toleranceM: number, before:
     if (j === chain.count - 1) look(j, true)
     else if (!isJoined(chain, j)) look(j, false)
   }
-  return { next, worstM, added }
+  // Without an addition the solved chain stays the present one.
+  if (added > 0) swap(search)
+  return { worstM, added }
 }
 
-function without(chain: Chain, drop: number): Chain {
-  const next = makeChain(chain.capacity)
-  for (let j = 0; j < chain.count; j++) if (j !== drop) copyItem(chain, j, next)
-  return next
+/** Lets item `drop` go at the share `reach` of the way from the forces before to those now. */
+function letGo(search: Search, drop: number, reach: number): void {
+  const { chain, spare: next, before, beforeSpare } = search
+  next.count = 0
+  for (let j = 0; j < chain.count; j++) {
+    if (j === drop) continue
+    beforeSpare[next.count] = before[j]! + reach * (chain.reaction[j]! - before[j]!)
+    copyItem(chain, j, next)
+  }
+  swap(search)
 }
 
 export interface PointSearch {
@@ -78,6 +105,9 @@ export interface PointSearch {
   /** Deepest penetration left. */
   worstM: number
 }
+
+/** Contacts solved for in all passes together: some seconds at most. */
+const WORK_LIMIT = 5e7
 
 /**
  * Contact as carrying points only, found by a way that cannot cycle.
@@ -88,25 +118,33 @@ export interface PointSearch {
  * Touches and stretches on the ground come out as points ever closer together, down to `toleranceM` of penetration.
  * Cost: O(n) for each contact that comes or goes. Returns null where nothing holds the pipe.
  */
-export function searchPoints(model: BeamModel, toleranceM: number, maxPasses: number): PointSearch | null {
-  const capacity = Math.max(chainCapacity(model), 64) + (toleranceM < 1e-8 ? 4096 : 512)
-  let chain = startingChain(model, capacity)
-  if (chain === null) return null
-  newtonStep(chain, model)
-  finishChain(chain, model)
-  let passes = 1
-  let worstM = Infinity
+export function searchPoints(model: BeamModel, toleranceM: number): PointSearch | null {
+  const capacity = chainCapacity(model) + (toleranceM < 1e-8 ? 4096 : 512)
+  const start = startingChain(model, capacity)
+  if (start === null) return null
+  const search: Search = {
+    model,
+    chain: start,
+    spare: makeChain(capacity),
+    before: new Float64Array(capacity),
+    beforeSpare: new Float64Array(capacity),
+  }
+  newtonStep(start, model)
+  finishChain(start, model)
   const release = RELEASE_SHARE * model.meanLoad
-  let before = new Float64Array(capacity)
-  while (passes < maxPasses) {
-    const grown = withDeepest(chain, model, toleranceM, before)
+  let passes = 1
+  let work = start.count
+  let worstM = Infinity
+  while (work < WORK_LIMIT) {
+    const grown = addDeepest(search, toleranceM)
     worstM = grown.worstM
-    if (grown.added === 0) return { chain, passes, worstM }
-    chain = grown.next
+    if (grown.added === 0) break
     for (;;) {
+      const { chain, before } = search
       newtonStep(chain, model)
       finishChain(chain, model)
       passes++
+      work += chain.count
       let drop = -1
       let reach = 1
       for (let j = 0; j < chain.count; j++) {
@@ -119,16 +157,12 @@ export function searchPoints(model: BeamModel, toleranceM: number, maxPasses: nu
           drop = j
         }
       }
-      if (drop < 0 || passes >= maxPasses) break
-      const kept = new Float64Array(capacity)
-      for (let j = 0, k = 0; j < chain.count; j++) if (j !== drop) kept[k++] = before[j]! + reach * (chain.reaction[j]! - before[j]!)
-      before = kept
-      chain = without(chain, drop)
+      if (drop < 0 || work >= WORK_LIMIT) break
+      letGo(search, drop, reach)
     }
   }
-  return { chain, passes, worstM }
+  return { chain: search.chain, passes, worstM }
 }
-
 
 /** The exact form of what the search found: lone points on a piece become a touch, several a stretch (or one touch where they curve upward). */
 export function exactFromPoints(points: Chain, model: BeamModel, exact: Chain): void {

@@ -42,6 +42,8 @@ interface Work {
   found: Violation
   walker: Walker
   result: Review
+  /** A corner whose part a touch beside it has taken. */
+  replacedSite: number
 }
 
 /** The free span to the right of item j, or the free ends (j = −1: the tail). */
@@ -125,7 +127,17 @@ function addDeepest(work: Work, j: number, withEnds: boolean): void {
   result.changed = true
   const curvature = spanCurvature(span, model.loadPerM3, found.x - span.x0)
   if (found.site >= 0) emitSite(work, found.site, curvature)
-  else emitOnPiece(work, TOUCH, found.piece, found.x, curvature)
+  else {
+    // Beside a corner where the pipe curves upward it touches next to the corner, not on both.
+    const { cornerSite } = model
+    if (j >= 0 && isUpwardCorner(chain, j, cornerSite[found.piece]!) && work.next.count > 0 && work.next.ref[work.next.count - 1] === chain.ref[j]) work.next.count--
+    if (j + 1 < chain.count && isUpwardCorner(chain, j + 1, cornerSite[found.piece + 1]!)) work.replacedSite = chain.ref[j + 1]!
+    emitOnPiece(work, TOUCH, found.piece, found.x, curvature)
+  }
+}
+
+function isUpwardCorner(chain: Chain, j: number, site: number): boolean {
+  return site >= 0 && chain.kind[j] === POINT && chain.ref[j] === site && chain.curvature[j]! > 0
 }
 
 /** Ground piece limits and what stands there. */
@@ -288,7 +300,7 @@ function isIdleEnd(chain: Chain, model: BeamModel, j: number): boolean {
  * go, the deepest violation of every span comes in, touches and stretches change into each other.
  */
 export function reviewChain(chain: Chain, next: Chain, model: BeamModel): Review {
-  const work: Work = { chain, next, model, span: makeSpan(), found: makeViolation(), walker: makeWalker(), result: { changed: false, worstM: 0 } }
+  const work: Work = { chain, next, model, span: makeSpan(), found: makeViolation(), walker: makeWalker(), result: { changed: false, worstM: 0 }, replacedSite: -1 }
   const { result } = work
   const n = chain.count
   next.count = 0
@@ -298,7 +310,7 @@ export function reviewChain(chain: Chain, next: Chain, model: BeamModel): Review
     const kind = chain.kind[j]!
     if (kind === POINT) {
       const site = chain.ref[j]!
-      if ((chain.reaction[j]! < -RELEASE_SHARE * model.meanLoad && model.siteKind[site] !== TWO_WAY) || isIdleEnd(chain, model, j)) result.changed = true
+      if (site === work.replacedSite || (chain.reaction[j]! < -RELEASE_SHARE * model.meanLoad && model.siteKind[site] !== TWO_WAY) || isIdleEnd(chain, model, j)) result.changed = true
       else emitSite(work, site, chain.curvature[j]!)
     } else if (kind === TOUCH) emitTouch(work, j)
     else if (kind === LIES_FROM) {

@@ -17,7 +17,6 @@ const MAX_REVIEWS = 40
 /** Penetration the point search is asked for first, before the exact form takes over, and where that fails. */
 const ROUGH_TOLERANCE_M = 1e-6
 const FINE_TOLERANCE_M = 1e-9
-const MAX_POINT_PASSES = 20_000
 
 interface Settled {
   ok: boolean
@@ -177,7 +176,7 @@ export function solveContactBeam(input: ContactBeamInput): ContactBeamResult {
   if (cold.ok) return resultOf(input, model, cold.chain, { status: 'ok', passes })
 
   for (const toleranceM of [ROUGH_TOLERANCE_M, FINE_TOLERANCE_M]) {
-    const points = searchPoints(model, toleranceM, MAX_POINT_PASSES)
+    const points = searchPoints(model, toleranceM)
     if (points === null) return emptyResult('unstable', 'nothing holds the pipe', passes)
     passes += points.passes
     const seed = makeChain(Math.max(capacity, points.chain.capacity))

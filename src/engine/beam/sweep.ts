@@ -146,6 +146,12 @@ export function newtonStep(chain: Chain, model: BeamModel): number {
   return backSubstitute(chain, model, moves)
 }
 
+/**
+ * Beside a very short span an edge moves by rounding alone: levels are known to this share of x, so slopes to that over
+ * the span. A move that turns the span by less is not counted.
+ */
+const DUST = 1e-15
+
 function backSubstitute(chain: Chain, model: BeamModel, moves: boolean): number {
   const { count: n, kind, x, curvature, a0, a1, a2, b0, b1, b2 } = chain
   let dk = 0
@@ -170,9 +176,10 @@ function backSubstitute(chain: Chain, model: BeamModel, moves: boolean): number 
     const old = x[j]!
     if (dx !== 0) {
       const size = Math.abs(dx)
-      if (!(size <= largest)) largest = size
-      // A free place keeps a quarter of the span on the side it moves to.
       const before = j > 0 ? x[j - 1]! : model.startM
+      const room = Math.min(old - before, nextOld - old)
+      if (!(size <= largest) && !(size * model.loadPerM3 * room ** 3 < DUST * (1 + Math.abs(old)))) largest = size
+      // A free place keeps a quarter of the span on the side it moves to.
       let target = old + dx
       if (dx > 0 && kind[j] !== LIES_FROM) target = Math.min(target, nextOld - 0.25 * (nextOld - old))
       if (dx < 0 && kind[j] !== LIES_TO) target = Math.max(target, before + 0.25 * (old - before))
@@ -190,15 +197,21 @@ function placeOnGround(chain: Chain, model: BeamModel): void {
   for (let j = 0; j < n; j++) {
     const type = kind[j]!
     if (type === LIES_FROM && j > 0 && kind[j - 1] === POINT) {
-      const l = edgeLength(model.loadPerM3, curvature[j - 1]!, level[j - 1]! - pieceLevel(model, ref[j]!, x[j - 1]!))
+      const l = edgeLength(model.loadPerM3, curvature[j - 1]!, heightOver(model, ref[j]!, x[j - 1]!, level[j - 1]!))
       if (l > 0) x[j] = x[j - 1]! + l
     } else if (type === LIES_TO && j + 1 < n && kind[j + 1] === POINT) {
-      const l = edgeLength(model.loadPerM3, curvature[j + 1]!, level[j + 1]! - pieceLevel(model, ref[j]!, x[j + 1]!))
+      const l = edgeLength(model.loadPerM3, curvature[j + 1]!, heightOver(model, ref[j]!, x[j + 1]!, level[j + 1]!))
       if (l > 0) x[j] = x[j + 1]! - l
     }
     if (type === TOUCH || type === LIES_FROM || type === LIES_TO) level[j] = pieceLevel(model, ref[j]!, x[j]!)
     if (slope[j] !== slope[j]) throw new RangeError('contact chain is not numeric')
   }
+}
+
+/** Height of a contact over the line of a piece; exactly 0 for the corner of the piece itself, where rounding would leave dust. */
+function heightOver(model: BeamModel, piece: number, x: number, level: number): number {
+  const height = level - pieceLevel(model, piece, x)
+  return Math.abs(height) < 1e-14 * (1 + Math.abs(level)) ? 0 : height
 }
 
 /**
