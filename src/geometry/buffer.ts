@@ -1,6 +1,7 @@
 import { EndType, FillRule, JoinType, type Path64, type Paths64, inflatePaths, intersect, areaPaths, union } from 'clipper2-ts'
 import type { Shape } from './distance.ts'
 import { type Box, boundingBox } from './polygon.ts'
+import { scannedOverlapM2 } from './scanArea.ts'
 import { ARC_SAG_RATIO, CLIPPER_GRID_RATIO } from './tolerance.ts'
 import type { Vec } from './vector.ts'
 
@@ -8,6 +9,9 @@ import type { Vec } from './vector.ts'
  * Outlines and areas of widened figures. For drawing and for areas only: arcs are flattened (inside the true arc)
  * and corners sit on a grid of the extent · 2⁻²⁵ (0.03 mm on a kilometre). Clearances come from distance.ts.
  */
+
+/** Cutting outlines takes time with the square of the points where they cross everywhere; beyond this it is not done. */
+const MOST_CUT_POINTS = 300
 
 /** Rings of a region: outer rings counter-clockwise, holes clockwise, none crossing. */
 export type Region = readonly (readonly Vec[])[]
@@ -80,9 +84,11 @@ export function filledAreaM2(points: readonly Vec[]): number {
 /**
  * Area common to a filled polygon (even-odd) and the strip of `widthM` along `line` (round joins and caps).
  * Accuracy: 2e-5 of the rounded parts, plus the grid step times the outline. 0 for a strip of no width.
+ * Figures of more than `MOST_CUT_POINTS` points together are integrated on scan lines, less exactly (scanArea.ts).
  */
 export function overlapAreaM2(polygon: readonly Vec[], line: readonly Vec[], widthM: number): number {
   if (polygon.length < 3 || line.length === 0 || !(widthM > 0)) return 0
+  if (polygon.length + line.length > MOST_CUT_POINTS) return scannedOverlapM2(polygon, line, widthM)
   const grid = gridFor([...polygon, ...line], widthM / 2)
   const strip = widened(grid, line, widthM / 2, (ARC_SAG_RATIO * widthM) / 2)
   if (strip.length === 0) return 0
