@@ -43,6 +43,12 @@ export interface ViewState {
   pseudoLanguage: boolean
   leftHanded: boolean
   hoverId: string | null
+  /** A proposal drawn as a ghost beside the present: a command and the revision it was made from; accepted only on that revision. */
+  proposal: { command: string; args: unknown; label: { en: string; es: string }; revision: number } | null
+  /** Finger measure on the plan, site frame. */
+  measure: { fromXM: number; fromYM: number; toXM: number; toYM: number } | null
+  /** Running distance of the empty place on the tape that was tapped, while the panel 'placeAt' asks what goes there. */
+  placeAtRunningM: number | null
   /** A short notice with an optional undo, e.g. after a touch move. */
   notice: { text: string; undo: boolean; atRevision: number } | null
   bandSizePx: { plan: { widthPx: number; heightPx: number }; section: { widthPx: number; heightPx: number } }
@@ -52,13 +58,13 @@ export interface ViewState {
 export const viewPersistence = {
   screen: false, pxPerM: false, leftRunningM: false, midOffsetM: false, orientation: true, turned: true, previousViews: false, selection: false, tool: false,
   phase: false, joint: false, holdStill: false, snapping: true, hiddenKinds: false, openFindingKey: false, panel: false, leaf: false, form: false, tapeVertical: false, gearGroup: true,
-  gearOpen: false, tagMore: false, theme: true, language: true, pseudoLanguage: false, leftHanded: true, hoverId: false, notice: false, bandSizePx: false,
+  gearOpen: false, tagMore: false, theme: true, language: true, pseudoLanguage: false, leftHanded: true, hoverId: false, proposal: false, measure: false, placeAtRunningM: false, notice: false, bandSizePx: false,
 } satisfies Record<keyof ViewState, boolean>
 
 export const initialView: ViewState = {
   screen: 'start', pxPerM: 15.4, leftRunningM: -19, midOffsetM: 0, orientation: 'alongTape', turned: false, previousViews: [], selection: [], tool: null,
   phase: 'fuse', joint: 1, holdStill: false, snapping: true, hiddenKinds: [], openFindingKey: null, panel: null, leaf: 'plan', form: 'desktop', tapeVertical: false, gearGroup: 'line',
-  gearOpen: false, tagMore: false, theme: 'auto', language: 'en', pseudoLanguage: false, leftHanded: false, hoverId: null, notice: null,
+  gearOpen: false, tagMore: false, theme: 'auto', language: 'en', pseudoLanguage: false, leftHanded: false, hoverId: null, proposal: null, measure: null, placeAtRunningM: null, notice: null,
   bandSizePx: { plan: { widthPx: 1072, heightPx: 522 }, section: { widthPx: 1072, heightPx: 322 } },
 }
 
