@@ -209,11 +209,8 @@ function intoArcM(piece: ArcPiece, point: Vec): number {
   const toPoint = subtract(point, piece.centre)
   const sign = piece.turnRad > 0 ? 1 : -1
   const sweptRad = sign * Math.atan2(crossM2(spoke, toPoint), dotM2(spoke, toPoint))
-  const turnRad = Math.abs(piece.turnRad)
-  if (sweptRad >= 0 && sweptRad <= turnRad) return piece.radiusM * sweptRad
-  // Outside the sector the nearer end wins; angles behind the start count from it both ways round.
-  const beyondEndRad = wrapAngleRad(sweptRad - turnRad)
-  return Math.abs(beyondEndRad) < Math.abs(sweptRad) ? piece.lengthM : 0
+  // Outside its sector an end of the arc is nearest, and the straights on both sides offer those.
+  return sweptRad >= 0 && sweptRad <= Math.abs(piece.turnRad) ? piece.radiusM * sweptRad : 0
 }
 
 /**

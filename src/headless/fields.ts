@@ -33,6 +33,9 @@ export const textField: Reader<string> = (value, path) => {
   return value
 }
 
+/** What a case calls itself: text, or a number that is given back as it came. */
+export const nameField: Reader<string | number> = (value, path) => (typeof value === 'number' ? numberField()(value, path) : textField(value, path))
+
 /** Exactly one of the given texts. */
 export function oneOf<T extends string>(...choices: readonly T[]): Reader<T> {
   return (value, path) => {

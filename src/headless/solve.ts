@@ -44,10 +44,9 @@ export function solveOrReject(solve: CaseSolver, json: unknown): { answer: unkno
   }
 }
 
-function nameOf(json: unknown): { id?: string; name?: string } {
+/** What the case calls itself, so that a rejection can be told to belong to it. */
+function nameOf(json: unknown): Record<string, unknown> {
   if (typeof json !== 'object' || json === null) return {}
-  const named: { id?: string; name?: string } = {}
-  if ('id' in json && typeof json.id === 'string') named.id = json.id.slice(0, 1000)
-  if ('name' in json && typeof json.name === 'string') named.name = json.name.slice(0, 1000)
-  return named
+  const isName = (value: unknown): boolean => (typeof value === 'string' && value.length <= 1000) || Number.isFinite(value)
+  return Object.fromEntries(Object.entries(json).filter(([key, value]) => (key === 'id' || key === 'name') && isName(value)))
 }

@@ -1,7 +1,7 @@
 /** Raw case 'clearance': JSON in SI units with short field names, as docs/headless.md gives them. */
 import { type Obstacle, clearanceOf } from '../engine/clearance/solveClearance.ts'
 import type { Vec } from '../geometry/vector.ts'
-import { InputRefused, type Reader, listField, numberField, objectField, oneOf, textField } from './fields.ts'
+import { InputRefused, type Reader, listField, nameField, numberField, objectField, oneOf } from './fields.ts'
 
 const anyNumber = numberField()
 const notNegative = numberField({ atLeast: 0 })
@@ -40,7 +40,7 @@ const readCase = objectField(
     corridor: objectField({ pts: places, width: notNegative }, {}),
     obstacles: listField(readObstacle, { atLeast: 0, atMost: MOST_POINTS }),
   },
-  { name: textField },
+  { name: nameField },
 )
 
 /**

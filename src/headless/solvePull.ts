@@ -5,7 +5,7 @@ import { pullPathLengthM, solvePull } from '../engine/pull/solvePull.ts'
 import type { PullProblem, PullResult, PullVertex } from '../engine/pull/types.ts'
 import { valueOrNull } from '../engine/outcome.ts'
 import { gravityMPerS2 } from '../units/factors.ts'
-import { InputRefused, listField, numberField, objectField, oneOf, textField } from './fields.ts'
+import { InputRefused, listField, nameField, numberField, objectField, oneOf } from './fields.ts'
 
 const positive = numberField({ above: 0 })
 const notNegative = numberField({ atLeast: 0 })
@@ -25,7 +25,7 @@ const readCase = objectField(
     legs: listField(objectField({ mu: notNegative }, {}), { atLeast: 1, atMost: MOST_ENTRIES }),
   },
   {
-    id: textField,
+    id: nameField,
     units: oneOf('SI'),
     head_stations: listField(anyNumber, { atLeast: 0, atMost: MOST_ENTRIES }),
     tail_load: anyNumber,

@@ -79,6 +79,8 @@ describe('bends by hand', () => {
     const result = solvePull(pull({ vertices, headStationsM: [60, 60 + 1e-9] }))
     expect(result.heads[0]!.forceN).toBe(2500)
     expect(result.heads[1]!.forceN).toBeCloseTo(2500 * Math.exp(0.15 * Math.PI), 4)
+    // the tail just at the corner has passed it: its load is not drawn round
+    expect(headForceN(pull({ vertices, headStationsM: [90], stringLengthM: 30, tailLoadN: 1000 }))).toBe(2500) // 1000 + 30·100·0.5
     expect(result.problems).toContainEqual({ kind: 'sharpCorner', vertex: 1, turnRad: expect.closeTo(Math.PI / 2, 12) })
   })
 })
