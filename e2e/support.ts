@@ -31,7 +31,7 @@ export const test = base.extend<{ faults: string[] }>({
       if (/^https?:$/.test(protocol) && hostname !== 'localhost') faults.push(`asked another origin: ${request.url()}`)
     })
     await page.addInitScript(() => {
-      addEventListener('securitypolicyviolation', (event) => console.error(`content policy: ${event.violatedDirective} ${event.blockedURI}`))
+      document.addEventListener('securitypolicyviolation', (event: SecurityPolicyViolationEvent) => console.error(`content policy: ${event.violatedDirective} ${event.blockedURI}`))
     })
     await use(faults)
     expect(faults).toEqual([])

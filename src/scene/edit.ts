@@ -1,5 +1,5 @@
 import type { Localized } from '../messages/localized.ts'
-import type { Quantity } from '../units/quantity.ts'
+import type { TextValue } from '../messages/render.ts'
 import type { YardDocument, YardRecord } from './document.ts'
 
 /**
@@ -21,7 +21,7 @@ export interface Env {
 /** The name of a step as undo and redo say it, e.g. 'move E3'. */
 export interface StepLabel {
   text: Localized
-  values?: Record<string, string | number | Quantity>
+  values?: Readonly<Record<string, TextValue>> | undefined
 }
 
 /** Difference between two documents, enough to go both ways. */
