@@ -53,6 +53,7 @@ export function spanOf(chain: Chain, model: BeamModel, j: number, span: FreeSpan
   if (j < 0) {
     const a = chain.x[0]! - startM
     span.x0 = startM
+    span.x1 = chain.x[0]!
     span.length = a
     span.curvature0 = k0
     span.growth0 = 0
@@ -65,10 +66,12 @@ export function spanOf(chain: Chain, model: BeamModel, j: number, span: FreeSpan
   span.slope0 = chain.slopeRight[j]!
   span.curvature0 = chain.curvature[j]!
   if (j === n - 1) {
+    span.x1 = endM
     span.length = endM - span.x0
     span.growth0 = c * span.length
   } else {
-    span.length = chain.x[j + 1]! - span.x0
+    span.x1 = chain.x[j + 1]!
+    span.length = span.x1 - span.x0
     span.growth0 = (chain.curvature[j + 1]! - span.curvature0) / span.length + (c * span.length) / 2
   }
 }

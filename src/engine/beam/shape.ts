@@ -39,7 +39,8 @@ export function shapeOf(chain: Chain, model: BeamModel): BentShape {
     if (j + 1 < n && isJoined(chain, j)) {
       if (chain.kind[j] !== LIES_FROM) continue
       span.x0 = chain.x[j]!
-      span.length = chain.x[j + 1]! - span.x0
+      span.x1 = chain.x[j + 1]!
+      span.length = span.x1 - span.x0
       span.level0 = chain.level[j]!
       span.slope0 = chain.slope[j]!
       span.curvature0 = 0
@@ -59,6 +60,7 @@ export function partInto(shape: BentShape, i: number, span: FreeSpan): number {
   const { parts } = shape
   span.x0 = parts[at]!
   span.length = parts[at + 1]!
+  span.x1 = span.x0 + span.length
   span.level0 = parts[at + 2]!
   span.slope0 = parts[at + 3]!
   span.curvature0 = parts[at + 4]!

@@ -6,13 +6,15 @@ import { exactFromPoints, searchPoints } from './pointSearch.ts'
 import { emptyResult, resultOf } from './result.ts'
 import { reviewChain } from './review.ts'
 import { chainCapacity, coldStart, warmStart } from './startGuess.ts'
-import { finishChain, newtonStep } from './sweep.ts'
+import { finishChain, newtonStep, slopeMisfit } from './sweep.ts'
 import type { ContactBeamInput, ContactBeamResult } from './types.ts'
 
 /** Newton steps within one pass; three are common. */
 const MAX_STEPS = 12
 /** A move of the free contact places below this has left nothing to mend: the next would be its square. */
 const SETTLED_MOVE_M = 1e-8
+/** Largest kink left at a contact. */
+const SLOPE_TOLERANCE = 1e-9
 const MAX_REVIEWS = 40
 /** Penetration the point search is asked for first, before the exact form takes over, and where that fails. */
 const ROUGH_TOLERANCE_M = 1e-6
@@ -71,7 +73,7 @@ function settle(start: Chain, spare: Chain, model: BeamModel): Settled {
     finishChain(chain, model)
     const review = reviewChain(chain, next, model)
     worstM = review.worstM
-    if (!review.changed && move <= SETTLED_MOVE_M && isOrdered(chain)) return { ok: true, chain, passes, worstM }
+    if (!review.changed && move <= SETTLED_MOVE_M && isOrdered(chain) && slopeMisfit(chain) <= SLOPE_TOLERANCE) return { ok: true, chain, passes, worstM }
     if (review.changed) {
       const mark = fingerprint(next)
       const times = (seen.get(mark) ?? 0) + 1

@@ -178,7 +178,8 @@ function backSubstitute(chain: Chain, model: BeamModel, moves: boolean): number 
       const size = Math.abs(dx)
       const before = j > 0 ? x[j - 1]! : model.startM
       const room = Math.min(old - before, nextOld - old)
-      if (!(size <= largest) && !(size * model.loadPerM3 * room ** 3 < DUST * (1 + Math.abs(old)))) largest = size
+      const isDust = size < 0.1 * room && size * model.loadPerM3 * room ** 3 < DUST * (1 + Math.abs(old))
+      if (!(size <= largest) && !isDust) largest = size
       // A free place keeps a quarter of the span on the side it moves to.
       let target = old + dx
       if (dx > 0 && kind[j] !== LIES_FROM) target = Math.min(target, nextOld - 0.25 * (nextOld - old))
@@ -263,4 +264,17 @@ export function finishChain(chain: Chain, model: BeamModel): void {
     leftSlope = nextSlope
     hasLeft = hasRight
   }
+}
+
+/** Largest kink at a contact of a finished chain: between its two sides, or to the slope it must have. */
+export function slopeMisfit(chain: Chain): number {
+  const { count: n, kind, slope, slopeLeft, slopeRight } = chain
+  let worst = 0
+  for (let j = 0; j < n; j++) {
+    const type = kind[j]!
+    const own = type === POINT || type === GROUND_PIN ? slopeRight[j]! : slope[j]!
+    const misfit = Math.max(Math.abs(slopeLeft[j]! - own), Math.abs(slopeRight[j]! - own))
+    if (!(misfit <= worst)) worst = misfit
+  }
+  return worst
 }

@@ -3,6 +3,8 @@ import type { BeamModel } from './model.ts'
 /** A free span from x0 on: level0 + slope0·t + curvature0·t²/2 + growth0·t³/6 − c·t⁴/24, 0 ≤ t ≤ length. */
 export interface FreeSpan {
   x0: number
+  /** Right end; not x0 + length, which would be off by rounding. */
+  x1: number
   length: number
   level0: number
   slope0: number
@@ -19,7 +21,7 @@ export interface Violation {
 }
 
 export function makeSpan(): FreeSpan {
-  return { x0: 0, length: 0, level0: 0, slope0: 0, curvature0: 0, growth0: 0 }
+  return { x0: 0, x1: 0, length: 0, level0: 0, slope0: 0, curvature0: 0, growth0: 0 }
 }
 
 export function makeViolation(): Violation {
@@ -85,23 +87,19 @@ export function makeWalker(): Walker {
   return { site: 0, piece: 0, stretch: { from: 0, to: 0 } }
 }
 
-/** Places this near the end of a span belong to the contact there. */
-const AT_CONTACT_M = 1e-12
-
 /**
  * Deepest violation of one free span against the sites inside it and the ground under it.
  *
  * Sites cover all supports, convex corners of the ground and the body ends; between them a span can only be below the
  * ground at a place where it has the slope of the piece and curves upward, which `risingThrough` finds exactly.
  * Cost: O(sites and pieces under the span).
- * Input: `withEnds` counts a site exactly at the outer end of the body. Output: in `worst`, depth 0 if none.
+ * Input: `withEnds` for a free end of the body: a site exactly at the outer end counts. Output: in `worst`, depth 0 if none.
  */
 export function deepestViolation(model: BeamModel, span: FreeSpan, walker: Walker, withEnds: boolean, worst: Violation): void {
   const { siteX, siteLevel, siteCount, loadPerM3: c, ground } = model
-  const { x0, length, level0, slope0, curvature0, growth0 } = span
-  const slack = withEnds ? -AT_CONTACT_M : AT_CONTACT_M
-  const from = x0 + (withEnds && x0 <= model.startM ? slack : AT_CONTACT_M)
-  const to = x0 + length - (withEnds && x0 + length >= model.endM ? slack : AT_CONTACT_M)
+  const { x0, x1, level0, slope0, curvature0, growth0 } = span
+  const isTail = withEnds && x0 === model.startM
+  const isNose = withEnds && x1 === model.endM
   worst.depth = 0
   worst.site = -1
   worst.piece = -1
@@ -109,8 +107,8 @@ export function deepestViolation(model: BeamModel, span: FreeSpan, walker: Walke
   const third = growth0 / 6
   const fourth = c / 24
   let i = walker.site
-  while (i < siteCount && siteX[i]! <= from) i++
-  for (; i < siteCount && siteX[i]! < to; i++) {
+  while (i < siteCount && (isTail ? siteX[i]! < x0 : siteX[i]! <= x0)) i++
+  for (; i < siteCount && (isNose ? siteX[i]! <= x1 : siteX[i]! < x1); i++) {
     const t = siteX[i]! - x0
     const depth = siteLevel[i]! - level0 - t * (slope0 + t * (half + t * (third - t * fourth)))
     if (depth > worst.depth) {
