@@ -1,0 +1,112 @@
+import { LAYOUT_ID, layoutOf, type YardDocument } from '../../scene/document.ts'
+import { newDocument } from '../../scene/newYard.ts'
+import { readFile } from '../../scene/readFile.ts'
+import type { App } from '../../state/app.ts'
+import type { Localized } from '../../messages/localized.ts'
+import type { NewYardForm, OpenHow, OpenOutcome, Outcome } from '../../ui/services.ts'
+import { fitAll } from '../../canvas/viewMoves.ts'
+import type { Keeper, Loaded } from './keeper.ts'
+import { exampleText } from './pages.ts'
+
+const MOST_FILE_BYTES = 20_000_000
+
+const refused = (en: string, es: string): Outcome => ({ ok: false, reason: { en, es } })
+
+const withLayoutId = (document: YardDocument, layoutId: string): YardDocument => ({ records: { ...document.records, [LAYOUT_ID]: { ...layoutOf(document), layoutId } } })
+
+/** Opening and starting yards. What was open stays open, and kept, until the new one stands. */
+export const makeYards = (app: App, keeper: Keeper) => {
+  let exampleName: string | null = null
+
+  const show = async (loaded: Pick<Loaded, 'document'> & Partial<Loaded>): Promise<void> => {
+    const { documents, view } = app
+    exampleName = loaded.exampleName ?? null
+    documents.getState().setWritable(true)
+    documents.getState().load(loaded.document, { past: loaded.past ?? [], future: loaded.future ?? [] })
+    view.setState({ screen: 'yard', selection: [], tool: null, proposal: null, openFindingKey: null, panel: null, previousViews: [], measure: null, joint: 1 })
+    const { layoutId } = layoutOf(loaded.document)
+    await keeper.attach(documents, layoutId, exampleName)
+    await keeper.setLastOpen(layoutId)
+    // The bands have no size before the yard is on screen.
+    requestAnimationFrame(() => requestAnimationFrame(() => fitAll(app)))
+  }
+
+  const newLayoutId = (): string => app.env.newId('yard')
+
+  const newYard = async (form: NewYardForm): Promise<Outcome> => {
+    await show({ document: newDocument(form, app.env, form.displayUnits) })
+    const setUp = Object.values(app.documents.getState().document.records).find((record) => record.kind === 'setUp')
+    if (setUp !== undefined && form.stripLengthM !== null) {
+      app.view.setState({ proposal: { command: 'usualSetUp', args: { setUpId: setUp.id }, label: { en: 'the usual set-up', es: 'el arreglo usual' }, revision: app.documents.getState().revision } })
+    }
+    return { ok: true }
+  }
+
+  const openExample = async (name: string): Promise<Outcome> => {
+    const text = await exampleText(name)
+    const read = text === null ? null : readFile(text)
+    if (read === null || !read.ok) return refused('That example could not be read.', 'No se pudo leer ese ejemplo.')
+    await show({ document: withLayoutId(read.document, newLayoutId()), exampleName: name })
+    return { ok: true }
+  }
+
+  const openLayout = async (layoutId: string): Promise<Outcome> => {
+    const loaded = await keeper.load(layoutId)
+    if (loaded === null) return refused('That layout is not on this device any more.', 'Ese plano ya no está en este equipo.')
+    await show(loaded)
+    if (loaded.recovered !== null) keeper.state.setState({ recovered: loaded.recovered })
+    return { ok: true }
+  }
+
+  const openFile = async (file: File, how?: OpenHow): Promise<OpenOutcome> => {
+    if (file.size > MOST_FILE_BYTES) return refused(`${file.name} is larger than 20 MB; a layout file is not.`, `${file.name} pesa más de 20 MB; un archivo de plano no.`)
+    const read = readFile(await file.text())
+    if (!read.ok) {
+      const reason = issuesInWords(file.name, read.issues)
+      if (read.salvage === undefined) return { ok: false, reason }
+      if (how !== 'withoutItems') return { ok: 'ask', ask: 'withoutItems', items: read.salvage.dropped.map(({ path, why }) => ({ en: `${path}: ${why.en}`, es: `${path}: ${why.es}` })), reason }
+      await show({ document: withLayoutId(read.salvage.document, newLayoutId()) })
+      return { ok: true }
+    }
+    const { layoutId, title } = layoutOf(read.document)
+    const isHere = (await keeper.layouts()).some((entry) => entry.layoutId === layoutId)
+    if (isHere && how === undefined) return { ok: 'ask', ask: 'copyOrReplace', title }
+    if (isHere && how === 'replace') {
+      const present = await keeper.load(layoutId)
+      if (present !== null) await keeper.keepPoint(layoutId, `before ${file.name}`, present.document)
+      await show({ document: read.document })
+    } else {
+      await show({ document: isHere ? withLayoutId(read.document, newLayoutId()) : read.document })
+    }
+    return { ok: true }
+  }
+
+  const resetExample = async (): Promise<Outcome> => {
+    const name = exampleName
+    const text = name === null ? null : await exampleText(name)
+    const read = text === null ? null : readFile(text)
+    if (name === null || read === null || !read.ok) return refused('This yard is not a copy of an example.', 'Este patio no es copia de un ejemplo.')
+    const { document } = app.documents.getState()
+    const { layoutId } = layoutOf(document)
+    await keeper.keepPoint(layoutId, 'before it was put back', document)
+    await show({ document: withLayoutId(read.document, layoutId), exampleName: name })
+    return { ok: true, said: { en: 'The example is as it was. What you had is kept as a point in time.', es: 'El ejemplo está como estaba. Lo que tenía quedó guardado como punto en el tiempo.' } }
+  }
+
+  const openPoint = async (pointId: string): Promise<Outcome> => {
+    const document = await keeper.loadPoint(pointId)
+    if (document === null) return refused('That point in time is not here any more.', 'Ese punto en el tiempo ya no está.')
+    const present = app.documents.getState().document
+    await keeper.keepPoint(layoutOf(present).layoutId, 'before going back', present)
+    await show({ document: withLayoutId(document, layoutOf(present).layoutId), exampleName })
+    return { ok: true }
+  }
+
+  return { newYard, openExample, resetExample, openFile, openLayout, openPoint, show }
+}
+
+const issuesInWords = (name: string, issues: readonly { path: string; message: Localized }[]): Localized => {
+  const line = (language: 'en' | 'es'): string => issues.slice(0, 3).map(({ path, message }) => (path === '' ? message[language] : `${path}: ${message[language]}`)).join('; ')
+  const more = issues.length > 3 ? { en: `; and ${issues.length - 3} more`, es: `; y ${issues.length - 3} más` } : { en: '', es: '' }
+  return { en: `${name} was not opened. ${line('en')}${more.en}`, es: `${name} no se abrió. ${line('es')}${more.es}` }
+}
