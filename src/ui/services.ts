@@ -1,7 +1,9 @@
 import type { ReactNode } from 'react'
 import type { StoreApi } from 'zustand/vanilla'
 import type { Localized } from '../messages/localized.ts'
+import type { SourceClass } from '../checks/finding.ts'
 import type { UnitSystem } from '../units/format.ts'
+import type { QuantityKind } from '../units/quantity.ts'
 import type { LayoutRecord, JobRecord } from '../scene/records/frame.ts'
 import type { Basis } from '../scene/parts.ts'
 import type { PlacedKind } from '../scene/kinds/index.ts'
@@ -143,8 +145,22 @@ export interface PipeFacts {
   sizes: (system: 'IPS' | 'DIPS' | 'metric') => readonly { size: string; odM: number }[]
   drs: (system: 'IPS' | 'DIPS' | 'metric', size: string) => readonly number[]
   pipe: (pipe: JobRecord['pipe']) => { odM: number; minimumWallM: number; lineLoadNPerM: number } | null
-  /** Stick count and what comes of it; `fewer` = the same with one stick less. */
+  /** Stick count and what comes of it; the joint loss is the house table's where the question has none. */
   sticks: (job: StickQuestion) => StickAnswer | null
+  /** Starting limits (src/engine/limits.ts); what the layout changed lies in its limitChange records. */
+  limits: readonly LimitRow[]
+}
+export interface LimitRow {
+  id: string
+  title: Localized
+  quantity: QuantityKind
+  when: 'above' | 'atLeast' | 'below'
+  /** SI; null where that level does not follow from this number. */
+  check: number | null
+  fix: number | null
+  sourceClass: SourceClass
+  cite: string
+  note?: Localized
 }
 export interface StickQuestion {
   pipe: JobRecord['pipe']
@@ -153,14 +169,15 @@ export interface StickQuestion {
   tailsM: number
   jointLossM: number | null
 }
+/** As src/engine/pipe/stickPlan.ts works it out. */
 export interface StickAnswer {
-  stickCount: number
-  jointCount: number
-  madeM: number
-  /** made − needed − tails: over positive, short negative. */
+  sticks: number
+  joints: number
+  madeLengthM: number
+  /** made − wanted: over positive, short negative. */
   overM: number
-  fewer: { stickCount: number; jointCount: number; madeM: number; overM: number } | null
-  jointLossM: number
+  /** `shortM` is negative where one stick fewer would still do. */
+  oneFewer: { sticks: number; joints: number; madeLengthM: number; shortM: number } | null
 }
 
 export interface KeyRow {

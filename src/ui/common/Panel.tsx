@@ -1,0 +1,53 @@
+import { useEffect, useId, useRef, type ReactNode } from 'react'
+import { useWords } from '../context.tsx'
+import { Icon } from './Icon.tsx'
+
+interface PanelProps {
+  title: string
+  onClose: () => void
+  children: ReactNode
+  /** Buttons at the foot, always in sight. */
+  foot?: ReactNode
+  wide?: boolean
+  /** Questions have no cross: one of their buttons answers. */
+  question?: boolean
+}
+
+/**
+ * A dialog of the platform: Esc closes it, the page behind is inert, and the focus goes back to what opened it.
+ */
+export const Panel = ({ title, onClose, children, foot, wide = false, question = false }: PanelProps): ReactNode => {
+  const dialog = useRef<HTMLDialogElement>(null)
+  const titleId = useId()
+  const { say } = useWords()
+  const close = useRef(onClose)
+  close.current = onClose
+  useEffect(() => {
+    const element = dialog.current
+    if (element === null) return
+    const before = document.activeElement
+    if (!element.open) element.showModal()
+    return () => {
+      element.close()
+      // React takes the dialog out of the page before the browser gives the focus back.
+      if (before instanceof HTMLElement && before.isConnected) before.focus()
+    }
+  }, [])
+  return (
+    <dialog
+      ref={dialog} className={wide ? 'panel panel-wide' : 'panel'} aria-labelledby={titleId} role={question ? 'alertdialog' : 'dialog'}
+      onCancel={(event) => { event.preventDefault(); close.current() }}
+      onPointerDown={(event) => { if (event.target === dialog.current && !question) close.current() }}
+      onKeyDown={(event) => event.stopPropagation()}
+    >
+      <div className="panel-sheet">
+        <header className="panel-head">
+          <h2 id={titleId}>{title}</h2>
+          {question ? null : <button type="button" className="quiet square" aria-label={say('close')} onClick={onClose}><Icon name="close" /></button>}
+        </header>
+        <div className="panel-body">{children}</div>
+        {foot === undefined ? null : <footer className="panel-foot">{foot}</footer>}
+      </div>
+    </dialog>
+  )
+}

@@ -1,0 +1,169 @@
+import { useEffect, useMemo, useRef, type ReactNode } from 'react'
+import { Figure } from '../common/Figure.tsx'
+import { Icon } from '../common/Icon.tsx'
+import { LevelMark } from '../common/LevelMark.tsx'
+import { useIsStale, usePanels, useResults, useSite, useUi, useView, useWords } from '../context.tsx'
+import { openMissing } from './actions.ts'
+import { Note } from './Note.tsx'
+import { metFindings, missingFields, numberedFindings, unknownFindings } from './order.ts'
+import { sourceWords, valueWords } from './words.ts'
+
+/** The notes in the margin: open ones in order, then what is to confirm and what is met, folded. */
+export const Margin = (): ReactNode => {
+  const { say } = useWords()
+  const run = useResults((state) => state.run)
+  const isStale = useIsStale()
+  const numbered = useMemo(() => numberedFindings(run), [run])
+  return (
+    <section className="notes" aria-label={say('notesTitle')} data-stale={isStale} aria-busy={isStale}>
+      <StatusLine />
+      {run === null ? null : (
+        <>
+          {numbered.length === 0 ? <NothingOpen /> : <ol className="note-list">{numbered.map((entry) => <Note key={entry.finding.key} numbered={entry} />)}</ol>}
+          <ToConfirm />
+          <Met />
+        </>
+      )}
+      <p className="caution">{say('cautionShort')}</p>
+    </section>
+  )
+}
+
+/** Working, failed, or nothing: stale figures are greyed, and this says why. */
+const StatusLine = (): ReactNode => {
+  const words = useWords()
+  const status = useResults((state) => state.status)
+  const failure = useResults((state) => state.failure)
+  const isStale = useIsStale()
+  if (status === 'failed') {
+    return (
+      <div className="note note-failed" role="alert">
+        <div className="note-main">
+          <LevelMark level="CHECK" sizePx={23} />
+          <span className="note-words"><span className="note-level">{words.say('levelCheck')}</span><span className="note-sentence">{words.say('checksFailed')}</span>{failure === null ? null : <span className="quiet-text">{failure}</span>}</span>
+        </div>
+      </div>
+    )
+  }
+  const isWorking = isStale || status === 'working'
+  return <p className="notes-status" data-shown={isWorking}>{isWorking ? words.say('working') : ''}</p>
+}
+
+/** Nothing on the list: says what would stand here and offers the next step. */
+const NothingOpen = (): ReactNode => {
+  const { say } = useWords()
+  const { app } = useUi()
+  const hasPipe = useSite((state) => state.site.job.pipe !== null)
+  const hasSupports = useSite((state) => state.site.supports.length > 0)
+  const setUpId = useSite((state) => state.site.setUp?.id ?? null)
+  const propose = (): void => app.view.setState({
+    proposal: { command: 'usualSetUp', args: { setUpId }, label: { en: say('usualSetUp'), es: say('usualSetUp') }, revision: app.documents.getState().revision },
+  })
+  return (
+    <div className="empty">
+      <p>{say(hasPipe && hasSupports ? 'notesNone' : 'notesEmpty')}</p>
+      {!hasPipe ? <button type="button" className="primary" onClick={() => app.view.setState({ panel: 'job' })}>{say('emptyPipe')}</button>
+        : !hasSupports ? setUpId === null
+          ? <button type="button" className="primary" onClick={() => app.view.setState({ tool: { name: 'strip' } })}>{say('toolStrip')}</button>
+          : <button type="button" className="primary" onClick={propose}>{say('emptyUsual')}</button> : null}
+    </div>
+  )
+}
+
+const ToConfirm = (): ReactNode => {
+  const words = useWords()
+  const { app, panels } = useUi()
+  const run = useResults((state) => state.run)
+  const isOpen = usePanels((state) => state.confirmOpen)
+  const site = useSite((state) => state.site)
+  const unknown = unknownFindings(run)
+  const fields = missingFields(unknown)
+  if (unknown.length === 0) return null
+  const whose = (recordId: string): string => {
+    const placed = site.placed.get(recordId)
+    return placed === undefined || placed.label === '' ? '' : `${placed.label}: `
+  }
+  return (
+    <div className="folded">
+      <button type="button" className="fold" aria-expanded={isOpen} onClick={() => panels.setState({ confirmOpen: !isOpen })}><Icon name={isOpen ? 'down' : 'right'} sizePx={13} />{words.say('toConfirm', { count: run?.counts.toConfirm ?? unknown.length })}</button>
+      {isOpen ? (
+        <ul className="confirm-list">
+          {unknown.filter(({ missing }) => missing.length === 0).map((finding) => <li key={finding.key}><Figure text={words.local(finding.what.text, finding.what.values)} /></li>)}
+          {fields.map((input) => (
+            <li key={`${input.recordId}|${input.path}`}><button type="button" className="link" onClick={() => openMissing(app, input)}>{whose(input.recordId)}{words.local(input.label)}</button></li>
+          ))}
+        </ul>
+      ) : null}
+    </div>
+  )
+}
+
+const Met = (): ReactNode => {
+  const words = useWords()
+  const { panels } = useUi()
+  const run = useResults((state) => state.run)
+  const isOpen = usePanels((state) => state.metOpen)
+  const met = metFindings(run)
+  if (met.length === 0) return null
+  return (
+    <div className="folded">
+      <button type="button" className="fold" aria-expanded={isOpen} onClick={() => panels.setState({ metOpen: !isOpen })}><Icon name={isOpen ? 'down' : 'right'} sizePx={13} />{words.say('met', { count: met.length })}</button>
+      {isOpen ? (
+        <ul className="met-list">
+          {met.map((finding) => {
+            const value = valueWords(finding, words)
+            return (
+              <li key={finding.key}>
+                <span><Figure text={words.local(finding.what.text, finding.what.values)} /></span>
+                <span className="quiet-text block">{value === null ? null : <Figure text={`${value} · `} />}<em>{sourceWords(finding.source, words)}</em> · <button type="button" className="link" onClick={() => panels.setState({ whyCheckId: finding.checkId })}>{words.say('why')}</button></span>
+              </li>
+            )
+          })}
+        </ul>
+      ) : null}
+    </div>
+  )
+}
+
+/** Says a change of the counts once it has settled, to those who do not see the margin. */
+export const LevelAnnouncer = (): ReactNode => {
+  const { say } = useWords()
+  const counts = useResults((state) => state.run?.counts ?? null)
+  const isStale = useIsStale()
+  const said = useRef<string | null>(null)
+  const text = counts === null ? '' : say('countsSaid', { stop: counts.STOP, fix: counts.FIX, check: counts.CHECK })
+  const spoken = isStale ? (said.current ?? '') : text
+  useEffect(() => { if (!isStale) said.current = text }, [isStale, text])
+  return <p className="visually-hidden" aria-live="polite" role="status">{spoken}</p>
+}
+
+/** 44 px margin of a tablet held level: shapes only, tapped open one at a time over the plan. */
+export const MarginShapes = (): ReactNode => {
+  const words = useWords()
+  const { app } = useUi()
+  const run = useResults((state) => state.run)
+  const isStale = useIsStale()
+  const openKey = useView((view) => view.openFindingKey)
+  const numbered = useMemo(() => numberedFindings(run), [run])
+  const opened = numbered.find(({ finding }) => finding.key === openKey)
+  return (
+    <section className="margin-shapes" aria-label={words.say('notesTitle')} data-stale={isStale}>
+      <ol>
+        {numbered.map(({ finding, number }) => (
+          <li key={finding.key}>
+            <button type="button" aria-expanded={openKey === finding.key} aria-label={words.local(finding.what.text, finding.what.values)} onClick={() => { if (openKey === finding.key) app.view.setState({ openFindingKey: null }); else app.view.setState({ openFindingKey: finding.key }) }}>
+              {finding.level === 'met' ? null : <LevelMark level={finding.level} sizePx={26} number={number} named />}
+            </button>
+          </li>
+        ))}
+        <li><button type="button" aria-label={words.say('notesAll')} onClick={() => app.view.setState({ panel: 'notes' })}><Icon name="more" /></button></li>
+      </ol>
+      {opened === undefined ? null : (
+        <div className="note-over">
+          <button type="button" className="quiet square note-over-close" aria-label={words.say('close')} onClick={() => app.view.setState({ openFindingKey: null })}><Icon name="close" /></button>
+          <ol className="note-list"><Note numbered={opened} isOpen /></ol>
+        </div>
+      )}
+    </section>
+  )
+}

@@ -1,0 +1,68 @@
+import type { ReactNode } from 'react'
+import { Figure } from '../common/Figure.tsx'
+import { LevelMark } from '../common/LevelMark.tsx'
+import { useCommand } from '../command.ts'
+import { useDocuments, useIsStale, useUi, useView, useWords } from '../context.tsx'
+import { openFinding } from './actions.ts'
+import type { NumberedFinding } from './order.ts'
+import { levelKey, sourceWords, valueWords } from './words.ts'
+
+/** A margin note: mark, level word, sentence, value against limit with its source class, one move. */
+export const Note = ({ numbered, isOpen: alwaysOpen = false }: { numbered: NumberedFinding; isOpen?: boolean }): ReactNode => {
+  const { finding, number } = numbered
+  const words = useWords()
+  const { say } = words
+  const { app, panels } = useUi()
+  const isChosen = useView((view) => view.openFindingKey === finding.key)
+  const isOpen = alwaysOpen || isChosen
+  const level = finding.level === 'met' ? 'NOTE' : finding.level
+  const value = valueWords(finding, words)
+  // Only what stops or breaks shows its button unasked; the others unfold.
+  const showsMove = isOpen || level === 'STOP' || level === 'FIX'
+  const sentence = words.local(finding.what.text, finding.what.values)
+  return (
+    <li className="note" data-level={level} data-open={isOpen} data-key={finding.key}>
+      <button type="button" className="note-main" aria-expanded={isOpen} onClick={() => { if (isChosen && !alwaysOpen) app.view.setState({ openFindingKey: null }); else openFinding(app, finding) }}>
+        <LevelMark level={level} sizePx={23} number={number} />
+        <span className="note-words">
+          <span className="note-level">{say(levelKey(level))}</span>
+          <span className="note-sentence"><Figure text={sentence} /></span>
+          {value === null ? <span className="note-value note-source-only"><em>{sourceWords(finding.source, words)}</em></span> : <span className="note-value"><span><Figure text={value} /></span><em>{sourceWords(finding.source, words)}</em></span>}
+        </span>
+      </button>
+      {showsMove ? (
+        <div className="note-move">
+          {finding.move === null ? null : <p className="note-move-words"><Figure text={words.local(finding.move.text, finding.move.values)} /></p>}
+          <div className="buttons">
+            <RemedyButton numbered={numbered} />
+            <button type="button" onClick={() => panels.setState({ whyCheckId: finding.checkId })} aria-label={say('whyOf', { sentence })}>{say('why')}</button>
+          </div>
+        </div>
+      ) : null}
+      {isOpen ? <p className="note-cite quiet-text">{finding.source.cite}</p> : null}
+    </li>
+  )
+}
+
+/** Longest label a button shows in full; longer ones stand in the sentence above it. */
+const LABEL_LETTERS = 28
+
+/** The one-click move. It belongs to the revision it was worked out for: on any other it waits for the checks. */
+export const RemedyButton = ({ numbered: { finding }, className = 'primary' }: { numbered: NumberedFinding; className?: string }): ReactNode => {
+  const words = useWords()
+  const run = useCommand()
+  const isStale = useIsStale()
+  const writable = useDocuments((state) => state.writable)
+  const { remedy } = finding
+  if (remedy === null) return null
+  const label = words.local(remedy.label.text, remedy.label.values)
+  const doIt = words.say('doIt')
+  return (
+    <button
+      type="button" className={className} disabled={isStale || !writable} aria-label={`${label.length <= LABEL_LETTERS ? '' : `${doIt}: `}${label}`} title={isStale ? words.say('working') : label}
+      onClick={() => { run(remedy.command, remedy.args, { text: remedy.label.text, ...(remedy.label.values === undefined ? {} : { values: remedy.label.values }) }) }}
+    >
+      <Figure text={label.length <= LABEL_LETTERS ? label : doIt} />
+    </button>
+  )
+}

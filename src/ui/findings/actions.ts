@@ -1,0 +1,52 @@
+import type { Finding } from '../../checks/finding.ts'
+import type { MissingInput } from '../../derive/types.ts'
+import { kindOf } from '../../scene/kinds/index.ts'
+import { applyMatrix, invertMatrix, planMatrix } from '../../state/frames.ts'
+import type { App } from '../../state/app.ts'
+import { focusField } from '../fields/focus.ts'
+
+/** Site point of a finding: its place, else its first item. */
+export const siteOf = (app: App, finding: Finding): { xM: number; yM: number } | null => {
+  const { site } = app.site.getState()
+  const { where } = finding
+  if (where?.at === 'site') return { xM: where.xM, yM: where.yM }
+  if (where?.at === 'run') return site.atRunning(where.runningM, where.offsetM)
+  const placed = finding.itemIds.map((id) => site.placed.get(id)).find((item) => item !== undefined)
+  return placed === undefined ? null : { xM: placed.xM, yM: placed.yM }
+}
+
+const MARGIN_PX = 60
+
+/** Brings a place into sight without changing the scale; a place already in sight stays where it is. */
+export const showPlace = (app: App, at: { xM: number; yM: number }): void => {
+  const view = app.view.getState()
+  const { setUp } = app.site.getState().site
+  const matrix = planMatrix(view, setUp)
+  const { xPx, yPx } = applyMatrix(matrix, at.xM, at.yM)
+  const { widthPx, heightPx } = view.bandSizePx.plan
+  if (xPx > MARGIN_PX && xPx < widthPx - MARGIN_PX && yPx > MARGIN_PX && yPx < heightPx - MARGIN_PX) return
+  const centre = invertMatrix(matrix, widthPx / 2, heightPx / 2)
+  const headingRad = setUp?.headingRad ?? 0
+  const [dx, dy] = [at.xM - centre.xM, at.yM - centre.yM]
+  app.view.setState({
+    previousViews: [...view.previousViews, { pxPerM: view.pxPerM, leftRunningM: view.leftRunningM, midOffsetM: view.midOffsetM }].slice(-20),
+    leftRunningM: view.leftRunningM + dx * Math.cos(headingRad) + dy * Math.sin(headingRad),
+    midOffsetM: view.midOffsetM + dx * Math.sin(headingRad) - dy * Math.cos(headingRad),
+  })
+}
+
+/** Opens a note: its items are chosen and its place comes into sight. */
+export const openFinding = (app: App, finding: Finding): void => {
+  const records = app.documents.getState().document.records
+  app.view.setState({ openFindingKey: finding.key, selection: finding.itemIds.filter((id) => records[id] !== undefined && kindOf(records[id].kind) !== undefined) })
+  const at = siteOf(app, finding)
+  if (at !== null) showPlace(app, at)
+}
+
+/** Leads to a field nobody has filled: of an item in its tag, of the job and the ground in the job's panel. */
+export const openMissing = (app: App, { recordId, path }: MissingInput): void => {
+  const record = app.documents.getState().document.records[recordId]
+  if (record !== undefined && kindOf(record.kind) !== undefined) app.view.setState({ panel: null, selection: [recordId], tagMore: true, leaf: 'plan' })
+  else app.view.setState({ panel: record?.kind === 'layout' ? 'settings' : 'job' })
+  focusField(recordId, path)
+}

@@ -1,0 +1,172 @@
+import type { ReactNode } from 'react'
+import type { Level } from '../../checks/finding.ts'
+import { phases, type Phase } from '../../scene/parts.ts'
+import type { UiKey } from '../../messages/ui/text.ts'
+import { Figure } from '../common/Figure.tsx'
+import { Icon, type IconName } from '../common/Icon.tsx'
+import { LevelMark } from '../common/LevelMark.tsx'
+import { useDocuments, useIsStale, useResults, useSite, useUi, useView, useWords } from '../context.tsx'
+import { numberedFindings, worstOfPhase } from '../findings/order.ts'
+import { levelKey } from '../findings/words.ts'
+
+export const phaseKey = (phase: Phase): UiKey => `phase_${phase}` as const
+
+/** The plan's heading line: what is drawn, as at which phase and joint, and the few things that act on the whole sheet. */
+export const Heading = (): ReactNode => {
+  const { say } = useWords()
+  const form = useView((view) => view.form)
+  const orientation = useView((view) => view.orientation)
+  const turned = useView((view) => view.turned)
+  if (form === 'phone') return <PhoneHeading />
+  return (
+    <header className="heading">
+      <div className="heading-name">
+        <h2>{say('plan')}</h2>
+        {form === 'desktop' ? <span className="quiet-text">{say(orientation === 'northUp' ? 'planNorthUp' : turned ? 'planTurned' : 'planAlong')}</span> : null}
+      </div>
+      <SheetButtons />
+      <div className="heading-phase">
+        {form === 'desktop' ? <PhaseChips /> : <PhaseSelect />}
+        <JointSlider />
+      </div>
+    </header>
+  )
+}
+
+const PhoneHeading = (): ReactNode => {
+  const { say } = useWords()
+  const { app } = useUi()
+  const leaf = useView((view) => view.leaf)
+  const run = useResults((state) => state.run)
+  const count = numberedFindings(run).length
+  const leaves = [['plan', say('plan').toLowerCase()], ['side', say('sideView')], ['notes', say('notesLeaf', { count })]] as const
+  return (
+    <header className="heading heading-phone">
+      <div className="leaf-tabs" role="tablist" aria-label={say('leaves')}>
+        {leaves.map(([name, label]) => (
+          <button
+            type="button" role="tab" key={name} id={`tab-${name}`} aria-controls={`leaf-${name}`} aria-selected={leaf === name} tabIndex={leaf === name ? 0 : -1} onClick={() => app.view.setState({ leaf: name })}
+            onKeyDown={(event) => {
+              const at = leaves.findIndex(([other]) => other === name) + ({ ArrowRight: 1, ArrowLeft: -1 }[event.key] ?? 0)
+              const next = leaves[at]?.[0]
+              if (next === undefined || next === name) return
+              app.view.setState({ leaf: next })
+              document.getElementById(`tab-${next}`)?.focus()
+            }}
+          >{label}</button>
+        ))}
+        <PhaseSelect />
+      </div>
+      <SheetButtons />
+    </header>
+  )
+}
+
+/** 'zones as at': one chip a phase with its worst mark. */
+const PhaseChips = (): ReactNode => {
+  const { say } = useWords()
+  const { app } = useUi()
+  const shown = useView((view) => view.phase)
+  const run = useResults((state) => state.run)
+  const isStale = useIsStale()
+  return (
+    <div className="phase-chips" role="group" aria-label={say('zonesAsAt')} data-stale={isStale}>
+      <span className="quiet-text">{say('zonesAsAt')}</span>
+      {phases.map((phase) => {
+        const worst = worstOfPhase(run, phase)
+        return (
+          <button type="button" key={phase} aria-pressed={phase === shown} onClick={() => app.view.setState({ phase })}>
+            {say(phaseKey(phase))}<PhaseMark level={worst} />
+          </button>
+        )
+      })}
+    </div>
+  )
+}
+
+const PhaseMark = ({ level }: { level: Level | null }): ReactNode => (level === null || level === 'met' ? null : <LevelMark level={level} sizePx={11} named />)
+
+const PhaseSelect = (): ReactNode => {
+  const { say } = useWords()
+  const { app } = useUi()
+  const shown = useView((view) => view.phase)
+  const run = useResults((state) => state.run)
+  const form = useView((view) => view.form)
+  return (
+    <label className="phase-select">
+      <span className={form === 'phone' ? 'visually-hidden' : 'quiet-text'}>{say('zonesAsAt')}</span>
+      <select value={shown} onChange={(event) => app.view.setState({ phase: event.currentTarget.value as Phase })} onKeyDown={(event) => event.stopPropagation()}>
+        {phases.map((phase) => {
+          const worst = worstOfPhase(run, phase)
+          return <option key={phase} value={phase}>{say(form === 'phone' ? 'atPhase' : 'phasePlain', { phase: say(phaseKey(phase)) })}{worst === null || worst === 'met' || worst === 'NOTE' ? '' : ` · ${say(levelKey(worst))}`}</option>
+        })}
+      </select>
+    </label>
+  )
+}
+
+/** The string at any length: how many joints are made. */
+const JointSlider = (): ReactNode => {
+  const words = useWords()
+  const { say } = words
+  const { app } = useUi()
+  const joint = useView((view) => view.joint)
+  const sticks = useSite((state) => state.site.sticks)
+  const most = sticks.stickCount - 1
+  if (most < 2 || sticks.stickLengthM === null) return null
+  const shown = Math.min(joint, most)
+  const text = say('jointOf', { joint: shown, count: most })
+  const length = words.figure({ kind: 'length', value: sticks.stringLengthM(shown + 1) })
+  return (
+    <label className="joint">
+      <span><Figure text={text} /></span>
+      <input type="range" min={1} max={most} step={1} value={shown} aria-valuetext={`${text}, ${length}`} onChange={(event) => app.view.setState({ joint: Number(event.currentTarget.value) })} onKeyDown={(event) => event.stopPropagation()} />
+      <span className="quiet-text"><Figure text={say('jointLength', { length })} /></span>
+    </label>
+  )
+}
+
+interface SheetButton {
+  key: string
+  icon: IconName
+  label: string
+  words: string
+  isOn?: boolean
+  disabled?: boolean
+  press: () => void
+}
+
+/** Undo and redo name their step; the rest acts on the sheet. */
+const SheetButtons = (): ReactNode => {
+  const words = useWords()
+  const { say } = words
+  const { app } = useUi()
+  const form = useView((view) => view.form)
+  const past = useDocuments((state) => state.past.at(-1))
+  const future = useDocuments((state) => state.future.at(-1))
+  const writable = useDocuments((state) => state.writable)
+  const turned = useView((view) => view.turned)
+  const orientation = useView((view) => view.orientation)
+  const holdStill = useView((view) => view.holdStill)
+  const panel = useView((view) => view.panel)
+  const step = (entry: typeof past): string => (entry === undefined ? '' : words.local(entry.label.text, entry.label.values))
+  const buttons: readonly SheetButton[] = [
+    { key: 'undo', icon: 'undo', words: say('undo'), label: past === undefined ? say('undoNone') : say('undoStep', { step: step(past) }), disabled: past === undefined || !writable, press: () => { app.documents.getState().undo() } },
+    { key: 'redo', icon: 'redo', words: say('redo'), label: future === undefined ? say('redoNone') : say('redoStep', { step: step(future) }), disabled: future === undefined || !writable, press: () => { app.documents.getState().redo() } },
+    { key: 'turn', icon: 'turn', words: say('turnSheet'), label: say('turnSheet'), isOn: turned, press: () => app.view.setState({ turned: !turned }) },
+    { key: 'north', icon: orientation === 'northUp' ? 'along' : 'north', words: say(orientation === 'northUp' ? 'alongTape' : 'northUp'), label: say(orientation === 'northUp' ? 'alongTape' : 'northUp'), press: () => app.view.setState({ orientation: orientation === 'northUp' ? 'alongTape' : 'northUp' }) },
+    { key: 'hold', icon: 'hold', words: say('holdStill'), label: say('holdStill'), isOn: holdStill, press: () => app.view.setState({ holdStill: !holdStill }) },
+    { key: 'items', icon: 'list', words: say('items'), label: say('itemsOpen'), isOn: panel === 'items', press: () => app.view.setState({ panel: panel === 'items' ? null : 'items' }) },
+  ]
+  // On a narrow sheet the words are left to the label; a step's name shows as the button's title.
+  const named = form !== 'phone'
+  return (
+    <div className="sheet-buttons" role="toolbar" aria-label={say('sheet')}>
+      {buttons.map(({ key, icon, label, words: text, isOn, disabled = false, press }) => (
+        <button type="button" key={key} className={`sheet-${key}`} aria-pressed={isOn} aria-label={label} title={label} disabled={disabled} onClick={press}>
+          <Icon name={icon} sizePx={form === 'desktop' ? 17 : 20} />{named ? <span className="sheet-word">{text}</span> : null}
+        </button>
+      ))}
+    </div>
+  )
+}

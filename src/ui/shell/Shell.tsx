@@ -1,0 +1,174 @@
+import { useCallback, useEffect, useMemo, useRef, useState, useSyncExternalStore, type PointerEvent, type ReactNode } from 'react'
+import { layoutOf } from '../../scene/document.ts'
+import type { App } from '../../state/app.ts'
+import { Notice, ProposalBar, StateBars, ToolHint } from '../common/Bars.tsx'
+import { Icon } from '../common/Icon.tsx'
+import { Region } from '../common/Region.tsx'
+import { UiProvider, useDocuments, useUi, useView, useWords } from '../context.tsx'
+import { Leaders } from '../findings/Leaders.tsx'
+import { LevelAnnouncer, Margin, MarginShapes } from '../findings/Margin.tsx'
+import { NoteLine } from '../findings/NoteLine.tsx'
+import { GearEdge } from '../gear/GearEdge.tsx'
+import { Heading } from '../heading/Heading.tsx'
+import { ItemList } from '../items/ItemList.tsx'
+import type { BandRender, BandSize, Services } from '../services.ts'
+import { StartPage } from '../start/StartPage.tsx'
+import { DockedTag, HangingTag, PhoneTag } from '../tag/Tag.tsx'
+import type { Box } from '../tag/placement.ts'
+import { TitleBlock } from '../title/TitleBlock.tsx'
+import { isTouchForm, leafAfterSwipe, regionsOf } from './arrangement.ts'
+import { Panels } from './Panels.tsx'
+import { useSize } from './useSize.ts'
+import { useArrangement, useKeyboardHeight, usePageTitle, useSheetKeys, useTheme } from './useWindow.ts'
+import '../styles/ui.css'
+
+export interface ShellProps {
+  app: App
+  services: Services
+  plan: BandRender
+  tape: BandRender
+  section: BandRender
+}
+
+/** The whole screen: start page or yard, in the arrangement the window has room for. */
+export const Shell = ({ app, services, plan, tape, section }: ShellProps): ReactNode => (
+  <UiProvider app={app} services={services}>
+    <Screen plan={plan} tape={tape} section={section} />
+  </UiProvider>
+)
+
+type Bands = Pick<ShellProps, 'plan' | 'tape' | 'section'>
+
+const Screen = (bands: Bands): ReactNode => {
+  useArrangement()
+  useKeyboardHeight()
+  useTheme()
+  usePageTitle()
+  useSheetKeys()
+  const { say } = useWords()
+  const screen = useView((view) => view.screen)
+  return (
+    <>
+      {screen === 'start' ? <Region name={say('startPage')}><StartPage /><Notice /></Region> : <Yard {...bands} />}
+      <Panels />
+    </>
+  )
+}
+
+const coarse = matchMedia('(pointer: coarse)')
+const subscribeCoarse = (change: () => void): (() => void) => {
+  coarse.addEventListener('change', change)
+  return () => coarse.removeEventListener('change', change)
+}
+
+const Yard = ({ plan, tape, section }: Bands): ReactNode => {
+  const { app } = useUi()
+  const { say } = useWords()
+  const form = useView((view) => view.form)
+  const leaf = useView((view) => view.leaf)
+  const leftHanded = useView((view) => view.leftHanded)
+  const tapeVertical = useView((view) => view.tapeVertical)
+  const panel = useView((view) => view.panel)
+  const title = useDocuments((state) => layoutOf(state.document).title)
+  const isCoarse = useSyncExternalStore(subscribeCoarse, () => coarse.matches)
+  const regions = regionsOf(form, leaf)
+  const planBox = useRef<HTMLDivElement>(null)
+  const tapeBox = useRef<HTMLDivElement>(null)
+  const sectionBox = useRef<HTMLDivElement>(null)
+  const margin = useRef<HTMLDivElement>(null)
+  const planSize = useSize(planBox, regions.plan)
+  const tapeSize = useSize(tapeBox, true)
+  const sectionSize = useSize(sectionBox, regions.section)
+  useBandSizes(planSize, sectionSize, tapeSize)
+  const [tagBox, setTagBox] = useState<Box | null>(null)
+  const onTagPlaced = useCallback((box: Box | null) => setTagBox((before) => (JSON.stringify(before) === JSON.stringify(box) ? before : box)), [])
+  const blocked = useMemo(() => (tagBox === null || form !== 'desktop' ? [] : [tagBox]), [tagBox, form])
+  const swipe = useTapeSwipe()
+  const touch = isTouchForm(form, isCoarse)
+  return (
+    <div className="yard" data-form={form} data-leaf={form === 'phone' ? leaf : undefined} data-hand={leftHanded ? 'left' : 'right'} data-touch={touch} data-tape={tapeVertical ? 'upright' : 'level'}>
+      <h1 className="visually-hidden">{`Stringyard: ${title === '' ? say('untitled') : title}`}</h1>
+      <StateBars />
+      <LevelAnnouncer />
+      {form === 'desktop' ? <div className="area-gear"><Region name={say('gearTitle')}><GearEdge /></Region></div> : <GearDrawer />}
+      <div className="area-head"><Region name={say('plan')}><Heading /></Region></div>
+      {regions.plan ? (
+        <div className="area-plan band" ref={planBox} id="leaf-plan" role={form === 'phone' ? 'tabpanel' : 'group'} aria-label={say('plan')}>
+          <Region name={say('plan')}>{planSize === null ? null : plan(planSize)}</Region>
+          {form === 'phone' ? null : <Leaders plan={planBox} margin={form === 'desktop' ? margin : null} blocked={blocked} />}
+          {form === 'desktop' ? <Region name={say('tagTitle')}><HangingTag onPlaced={onTagPlaced} /></Region> : null}
+          {form === 'phone' ? <Region name={say('tagTitle')}><PhoneTag /></Region> : null}
+          {form === 'tabletLandscape' ? <Region name={say('tagTitle')}><DockedTag /></Region> : null}
+          {panel === 'items' ? <Region name={say('itemsTitle')}><ItemList /></Region> : null}
+          <div className="plan-foot"><ToolHint /><ProposalBar /><Notice /></div>
+        </div>
+      ) : null}
+      <div className="area-tape band" ref={tapeBox} role="group" aria-label={say('tape')} {...swipe}>
+        <Region name={say('tape')}>{tapeSize === null ? null : tape(tapeSize)}</Region>
+        {form === 'phone' && leaf !== 'notes' ? <button type="button" className="tape-plus" aria-label={say('gearAddOnTape')} onClick={() => app.view.setState({ gearOpen: true })}><Icon name="plus" /></button> : null}
+      </div>
+      {regions.section ? (
+        <div className="area-section band" ref={sectionBox} id="leaf-side" role={form === 'phone' ? 'tabpanel' : 'group'} aria-label={say('sideView')}>
+          <Region name={say('sideView')}>{sectionSize === null ? null : section(sectionSize)}</Region>
+          {form === 'phone' ? <><Region name={say('tagTitle')}><PhoneTag /></Region><div className="plan-foot"><ToolHint /><Notice /></div></> : null}
+        </div>
+      ) : null}
+      {form === 'tabletPortrait' ? <div className="area-dock"><Region name={say('tagTitle')}><DockedTag /></Region></div> : null}
+      {form === 'tabletPortrait' ? <div className="area-note"><Region name={say('notesTitle')}><NoteLine /></Region></div> : null}
+      {form === 'tabletLandscape' ? <div className="area-margin"><Region name={say('notesTitle')}><MarginShapes /></Region></div> : null}
+      {regions.notes ? <div className="area-margin" ref={margin} id="leaf-notes" role={form === 'phone' ? 'tabpanel' : undefined} tabIndex={form === 'phone' ? 0 : undefined}><Region name={say('notesTitle')}><Margin /></Region></div> : null}
+      <div className="area-title"><Region name={say('titleBlock')}><TitleBlock /></Region></div>
+      {form === 'phone' && leaf === 'notes' ? <div className="plan-foot plan-foot-page"><Notice /></div> : null}
+    </div>
+  )
+}
+
+/** Tells the view how large the bands are; on the phone's side leaf the tape's map follows the side view. */
+const useBandSizes = (plan: BandSize | null, section: BandSize | null, tape: BandSize | null): void => {
+  const { app } = useUi()
+  useEffect(() => {
+    const before = app.view.getState().bandSizePx
+    const next = { plan: plan ?? section ?? before.plan, section: section ?? before.section }
+    const isSame = next.plan.widthPx === before.plan.widthPx && next.plan.heightPx === before.plan.heightPx && next.section.widthPx === before.section.widthPx && next.section.heightPx === before.section.heightPx
+    if (!isSame) app.view.setState({ bandSizePx: next })
+  }, [app, plan, section, tape])
+}
+
+/** A swipe across the tape turns the leaf, unless a flag is being dragged. */
+const useTapeSwipe = (): { onPointerDownCapture: (event: PointerEvent) => void; onPointerUpCapture: (event: PointerEvent) => void } => {
+  const { app } = useUi()
+  const from = useRef<{ xPx: number; yPx: number } | null>(null)
+  return {
+    onPointerDownCapture: (event) => { from.current = app.view.getState().form === 'phone' && event.pointerType !== 'mouse' && event.isPrimary ? { xPx: event.clientX, yPx: event.clientY } : null },
+    onPointerUpCapture: (event) => {
+      const start = from.current
+      from.current = null
+      if (start === null || app.documents.getState().pending !== null) return
+      const { leaf, tapeVertical } = app.view.getState()
+      const [dx, dy] = [event.clientX - start.xPx, event.clientY - start.yPx]
+      // Across a level tape is up and down: upwards turns on, as a page does.
+      const next = tapeVertical ? leafAfterSwipe(leaf, dx, dy) : leafAfterSwipe(leaf, dy, dx)
+      if (next !== leaf) app.view.setState({ leaf: next })
+    },
+  }
+}
+
+/** Gear slid out over the sheet: from the side of the free hand on a tablet, from below on a phone. */
+const GearDrawer = (): ReactNode => {
+  const { app } = useUi()
+  const { say } = useWords()
+  const isOpen = useView((view) => view.gearOpen)
+  const form = useView((view) => view.form)
+  const close = (): void => app.view.setState({ gearOpen: false })
+  return (
+    <>
+      {form === 'phone' ? null : <button type="button" className="gear-handle" aria-expanded={isOpen} aria-controls="gear-drawer" onClick={() => app.view.setState({ gearOpen: !isOpen })}><span>{say('gearTitle').toLowerCase()}</span></button>}
+      {isOpen ? (
+        <div className="gear-drawer" id="gear-drawer" onKeyDown={(event) => { if (event.key === 'Escape') close() }}>
+          <button type="button" className="quiet square gear-close" autoFocus aria-label={say('close')} onClick={close}><Icon name="close" /></button>
+          <Region name={say('gearTitle')}><GearEdge /></Region>
+        </div>
+      ) : null}
+    </>
+  )
+}
