@@ -6,7 +6,7 @@ import type { StickAnswer } from '../services.ts'
 
 /** True outside diameter in both units: a nominal 12 is 12.75 in, 13.2 in or 315 mm, so the size alone says too little. */
 export const odWords = (odM: number, words: Words): string =>
-  words.say('odBoth', { inches: numberText(roundToStep(odM / inchM, 0.001), 3), millimetres: numberText(roundToStep(odM * 1000, 0.1), 1) })
+  words.say('odBoth', { inches: numberText(roundToStep(odM / inchM, 0.001), 3), millimetres: numberText(roundToStep(odM * 1000, 0.01), 2) })
 
 /** '10 in IPS DR 17 PE4710' or '315 mm SDR 17 PE100'. */
 export const pipeWords = (pipe: JobRecord['pipe'], words: Words): string | null => {
