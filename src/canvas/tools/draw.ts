@@ -46,7 +46,7 @@ const addPoint = (state: DrawState, at: Point, context: ToolContext): DrawStep =
 const addBend = (at: Point, context: ToolContext): DrawStep => {
   const effects: Effect[] = context.frozen
     ? [{ do: 'notice', text: frozenText, undo: false }]
-    : context.runId === null ? [] : [{ do: 'command', command: 'addVertex', args: { id: context.runId, index: -1, xM: at.xM, yM: at.yM } }]
+    : context.runId === null ? [] : [{ do: 'command', command: 'addVertex', args: { id: context.runId, index: context.runCorners, xM: at.xM, yM: at.yM } }]
   return { state: drawStart, effects: [...effects, { do: 'tool', tool: null }] }
 }
 

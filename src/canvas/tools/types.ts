@@ -85,6 +85,8 @@ export interface ToolContext {
   frozen: boolean
   hasSetUp: boolean
   runId: string | null
+  /** Corners the run has beyond its axis; a new one goes after the last. */
+  runCorners: number
   /** How the tool's kind is drawn by hand; null for tools that place nothing. */
   gesture: 'item' | 'polygon' | 'polyline' | 'bend' | null
   kindTitle: Localized | null

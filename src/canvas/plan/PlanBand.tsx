@@ -1,0 +1,144 @@
+import { useEffect, useLayoutEffect, useMemo, useRef, useSyncExternalStore, type ReactNode } from 'react'
+import type Konva from 'konva/lib/Core'
+import { Layer, Shape, Stage } from 'react-konva/es/ReactKonvaCore'
+import type { App } from '../../state/app.ts'
+import { formatRunning } from '../../units/format.ts'
+import { textIn } from '../../messages/localized.ts'
+import { kindOf } from '../../scene/kinds/index.ts'
+import { PlanController } from './planController.ts'
+import { layerNames, PlanPainter, type LayerName } from './planPainter.ts'
+import { installProbe, probeFrame } from './frameProbe.ts'
+import { lengthSystem } from './toolContext.ts'
+
+export interface PlanBandProps {
+  app: App
+  widthPx: number
+  heightPx: number
+  /** Numbers of findings on the plan: only where the margin does not draw them with its leaders. */
+  showsMarks?: boolean
+}
+
+/** A canvas larger than twice the screen's px buys nothing and costs tablets their memory. */
+const MOST_RATIO = 2
+
+const words = {
+  name: { en: 'Plan of the yard', es: 'Plano del patio' },
+  keys: { en: 'Press ? for the keys, full stop and comma to step from item to item.', es: 'Pulse ? para ver las teclas, punto y coma para pasar de un elemento a otro.' },
+} as const
+
+/** The plan: four layers under one surface that takes all pointers and keys. Drawn from the stores, outside React. */
+export const PlanBand = ({ app, widthPx, heightPx, showsMarks = false }: PlanBandProps): ReactNode => {
+  const element = useRef<HTMLDivElement>(null)
+  const layers = useRef<Partial<Record<LayerName, Konva.Layer | null>>>({})
+  const painter = useMemo(() => new PlanPainter(app), [app])
+  const language = useSyncExternalStore(app.view.subscribe, () => app.view.getState().language)
+  const frame = useRef<{ id: number; force: boolean; kind: 'drag' | 'view' | 'other' }>({ id: 0, force: true, kind: 'other' })
+
+  const schedule = useMemo(() => {
+    const draw = (): void => {
+      const { force, kind } = frame.current
+      frame.current = { id: 0, force: false, kind: 'other' }
+      const dirty = painter.prepare(force)
+      for (const name of dirty) layers.current[name]?.drawScene()
+      probeFrame(kind, dirty.join('+'), layers.current.active?.getNativeCanvasElement().getContext('2d') ?? null)
+    }
+    return (kind: 'drag' | 'view' | 'other', force = false): void => {
+      const now = frame.current
+      frame.current = { id: now.id === 0 ? requestAnimationFrame(draw) : now.id, force: now.force || force, kind: kind === 'other' ? now.kind : kind }
+    }
+  }, [painter])
+
+  useLayoutEffect(() => {
+    const { plan } = app.view.getState().bandSizePx
+    if (plan.widthPx !== widthPx || plan.heightPx !== heightPx) app.view.setState({ bandSizePx: { ...app.view.getState().bandSizePx, plan: { widthPx, heightPx } } })
+    painter.showsMarks = showsMarks
+    schedule('other', true)
+  }, [app, painter, schedule, widthPx, heightPx, showsMarks])
+
+  useEffect(() => {
+    const host = element.current
+    if (host === null) return undefined
+    installProbe()
+    const controller = new PlanController(app, {
+      schedule,
+      spots: () => painter.tapSpots(),
+      overlayChanged: (overlay) => {
+        painter.overlay = overlay
+      },
+    })
+    const detach = controller.attach(host)
+    const dark = matchMedia('(prefers-color-scheme: dark)')
+    const coarse = matchMedia('(pointer: coarse)')
+    const look = (): void => {
+      painter.prefersDark = dark.matches
+      painter.isTouch = coarse.matches || app.view.getState().form === 'phone' || app.view.getState().form === 'tabletPortrait' || app.view.getState().form === 'tabletLandscape'
+      schedule('other', true)
+    }
+    look()
+    dark.addEventListener('change', look)
+    coarse.addEventListener('change', look)
+    const stopForm = app.view.subscribe((view, before) => {
+      if (view.form !== before.form) look()
+    })
+    const fonts = (): void => {
+      painter.fontsChanged()
+      schedule('other', true)
+    }
+    document.fonts?.addEventListener('loadingdone', fonts)
+    return () => {
+      detach()
+      dark.removeEventListener('change', look)
+      coarse.removeEventListener('change', look)
+      document.fonts?.removeEventListener('loadingdone', fonts)
+      stopForm()
+      cancelAnimationFrame(frame.current.id)
+      frame.current = { id: 0, force: true, kind: 'other' }
+    }
+  }, [app, painter, schedule])
+
+  const paint = (name: LayerName) => (context: Konva.Context): void => {
+    const native = context._context
+    const canvases = layerNames.slice(0, layerNames.indexOf(name)).flatMap((below) => layers.current[below]?.getNativeCanvasElement() ?? [])
+    native.save()
+    painter.paint(name, native, ratioOf(layers.current[name]), canvases)
+    native.restore()
+  }
+
+  return (
+    <div ref={element} className="plan-band" data-band="plan" role="application" aria-label={textIn(words.name, language)} aria-describedby="plan-keys" tabIndex={0} style={{ width: widthPx, height: heightPx, touchAction: 'none', position: 'relative', overflow: 'hidden', userSelect: 'none' }}>
+      <Stage width={widthPx} height={heightPx} listening={false} style={{ pointerEvents: 'none' }}>
+        {layerNames.map((name) => (
+          <Layer key={name} listening={false} ref={(layer: Konva.Layer | null) => {
+            layers.current[name] = layer
+            if (layer !== null) layer.getCanvas().setPixelRatio(Math.min(MOST_RATIO, devicePixelRatio))
+          }}>
+            <Shape listening={false} perfectDrawEnabled={false} sceneFunc={paint(name)} />
+          </Layer>
+        ))}
+      </Stage>
+      <p id="plan-keys" hidden>{textIn(words.keys, language)}</p>
+      <Spoken app={app} />
+    </div>
+  )
+}
+
+const ratioOf = (layer: Konva.Layer | null | undefined): number => layer?.getCanvas().getPixelRatio() ?? 1
+
+/** Says what is chosen and where it stands, for who cannot see the canvas. */
+const Spoken = ({ app }: { app: App }): ReactNode => {
+  const selection = useSyncExternalStore(app.view.subscribe, () => app.view.getState().selection)
+  const language = useSyncExternalStore(app.view.subscribe, () => app.view.getState().language)
+  const revision = useSyncExternalStore(app.documents.subscribe, () => app.documents.getState().revision)
+  const text = useMemo(() => {
+    const { site } = app.site.getState()
+    const [first] = selection
+    const item = first === undefined ? undefined : site.placed.get(first)
+    if (item === undefined) return ''
+    if (selection.length > 1) return language === 'es' ? `${selection.length} elementos elegidos` : `${selection.length} items chosen`
+    const kind = textIn(kindOf(item.kind)?.name ?? { en: item.kind, es: item.kind }, language)
+    const place = item.runningM === null ? '' : `, ${formatRunning(item.runningM, { system: lengthSystem(site), language })}`
+    return `${item.label === '' ? kind : `${item.label}, ${kind}`}${place}`
+    // The revision stands for the site: a settled step, not every frame of a drag.
+  }, [app, selection, language, revision])
+  return <p aria-live="polite" style={{ position: 'absolute', width: 1, height: 1, margin: -1, overflow: 'hidden', clipPath: 'inset(50%)' }}>{text}</p>
+}

@@ -1,0 +1,35 @@
+import { paint, type Paint2D } from '../../drawing/paint.ts'
+import type { Primitive } from '../../drawing/primitives.ts'
+import { axisShapes, jointPlaneShapes, nailMark, pipeShapes } from './pipeShapes.ts'
+import type { DrawnItem, Picture } from './picture.ts'
+
+export type PaintManner = 'drawn' | 'proposal'
+
+export const paintShapes = (context: CanvasRenderingContext2D, list: readonly Primitive[], picture: Picture, matrix = picture.matrix, manner: PaintManner = 'drawn'): void => {
+  if (list.length > 0) paint(context as Paint2D, list, { matrix, theme: picture.theme, manner, touch: picture.isTouch, visiblePx: { x0: 0, y0: 0, x1: picture.band.widthPx, y1: picture.band.heightPx } })
+}
+
+/** Axis, joint plane, nail, gear, then the pipe over it: it lies on everything it passes. */
+export const paintItems = (context: CanvasRenderingContext2D, items: readonly DrawnItem[], picture: Picture): void => {
+  paintShapes(context, axisShapes(picture), picture)
+  paintShapes(context, jointPlaneShapes(picture), picture)
+  for (const { shapes, matrix } of items) paintShapes(context, shapes, picture, matrix)
+  paintShapes(context, nailShapes(picture), picture)
+  paintPipe(context, picture)
+}
+
+export const paintPipe = (context: CanvasRenderingContext2D, picture: Picture): void => paintShapes(context, pipeShapes(picture), picture)
+
+/** Where the nail is drawn: at the datum, or, where a machine stands over it, beside it on the line through the joint plane. */
+export const nailPlace = ({ site }: Picture): { xM: number; yM: number; isBeside: boolean } | null => {
+  if (site.setUp === null || site.run === null) return null
+  const machine = site.jaws.machineId === null ? undefined : site.placed.get(site.jaws.machineId)
+  if (machine === undefined) return { ...site.setUp.datum, isBeside: false }
+  const at = site.atRunning(0, 3.6)
+  return { xM: at.xM, yM: at.yM, isBeside: true }
+}
+
+const nailShapes = (picture: Picture): Primitive[] => {
+  const at = nailPlace(picture)
+  return at === null ? [] : [{ t: 'mark', xM: at.xM, yM: at.yM, parts: nailMark }]
+}

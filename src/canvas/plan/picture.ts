@@ -1,0 +1,195 @@
+import type { SectionProfile, PlacedItem, SiteModel } from '../../derive/types.ts'
+import { zonesAt, type Zone } from '../../derive/zones.ts'
+import { itemMatrix, type Matrix } from '../../drawing/matrix.ts'
+import type { Primitive, SymbolContext } from '../../drawing/primitives.ts'
+import { themes, type Theme } from '../../drawing/theme.ts'
+import { kindOf } from '../../scene/kinds/index.ts'
+import type { SetUpRecord } from '../../scene/records/frame.ts'
+import type { App } from '../../state/app.ts'
+import { planMatrix } from '../../state/frames.ts'
+import type { ViewState } from '../../state/viewStore.ts'
+import { applyEdit, type Edit } from '../../scene/edit.ts'
+import { deriveSite } from '../../derive/site.ts'
+import { boundsOfPoints } from './rings.ts'
+import { frameSetUp, lengthSystem } from './toolContext.ts'
+import type { BoxPx } from './labels.ts'
+
+type TextPrimitive = Extract<Primitive, { t: 'text' }>
+
+/** A symbol split into what is drawn in place and words that are set apart from one another. */
+export interface DrawnItem {
+  item: PlacedItem
+  shapes: readonly Primitive[]
+  texts: readonly TextPrimitive[]
+  matrix: Matrix
+  /** Bounds of outline and at least 6 px, for culling and for labels. */
+  boxPx: BoxPx
+  isFeature: boolean
+}
+
+/** Everything the layers are painted from, taken from the stores once per draw. */
+export interface Picture {
+  app: App
+  view: ViewState
+  site: SiteModel
+  profile: SectionProfile
+  frame: SetUpRecord | null
+  matrix: Matrix
+  theme: Theme
+  isTouch: boolean
+  band: { widthPx: number; heightPx: number }
+  symbol: SymbolContext
+  zones: readonly Zone[]
+}
+
+export const themeNow = (view: Pick<ViewState, 'theme'>, prefersDark: boolean): Theme => (view.theme === 'auto' ? themes[prefersDark ? 'night' : 'day'] : themes[view.theme])
+
+const zoneCache = new WeakMap<SiteModel, Map<string, readonly Zone[]>>()
+
+/** Zones of the phase chosen; none of a hidden kind. Kept per site. */
+const zonesOf = (site: SiteModel, view: ViewState): readonly Zone[] => {
+  const key = `${view.phase}.${view.joint}`
+  let ofSite = zoneCache.get(site)
+  if (ofSite === undefined) zoneCache.set(site, (ofSite = new Map()))
+  let zones = ofSite.get(key)
+  if (zones === undefined) ofSite.set(key, (zones = zonesAt(site, { phase: view.phase, joint: view.joint })))
+  return zones
+}
+
+export const pictureOf = (app: App, prefersDark: boolean, isTouch: boolean): Picture => {
+  const view = app.view.getState()
+  const { site, profile } = app.site.getState()
+  const frame = frameSetUp(app)
+  return {
+    app, view, site, profile, frame, matrix: planMatrix(view, frame), theme: themeNow(view, prefersDark), isTouch, band: view.bandSizePx.plan,
+    symbol: { pipeOuterDiameterM: site.pipe.odM, stickLengthM: site.job.stickLengthM, pxPerM: view.pxPerM, reader: { system: lengthSystem(site), language: view.language } },
+    zones: zonesOf(site, view),
+  }
+}
+
+interface Split {
+  key: string
+  shapes: readonly Primitive[]
+  texts: readonly TextPrimitive[]
+}
+const splits = new WeakMap<object, Split>()
+
+/** The plan symbol of a record at this scale, split and kept until record, scale or reader change. */
+const splitOf = (item: PlacedItem, picture: Picture): Split => {
+  const { symbol } = picture
+  const isChosen = picture.view.selection.includes(item.id)
+  const key = `${symbol.pxPerM}|${symbol.pipeOuterDiameterM}|${symbol.stickLengthM}|${symbol.reader?.system}|${symbol.reader?.language}|${isChosen}`
+  const known = splits.get(item.record)
+  if (known?.key === key) return known
+  const list = kindOf(item.kind)?.planSymbol(item.record, isChosen ? { ...symbol, isChosen } : symbol) ?? []
+  const split: Split = { key, shapes: list.filter(({ t }) => t !== 'text'), texts: list.filter((primitive): primitive is TextPrimitive => primitive.t === 'text') }
+  splits.set(item.record, split)
+  return split
+}
+
+/** Least half size of a symbol on screen, px: a dot in the distance still has room round it. */
+const leastHalfPx = 4
+
+export const drawnItem = (item: PlacedItem, picture: Picture): DrawnItem => {
+  const { matrix } = picture
+  const isFeature = !('place' in item.record)
+  const box = boundsOfPoints(item.outlineM) ?? { leastX: item.xM, leastY: item.yM, mostX: item.xM, mostY: item.yM }
+  const { shapes, texts } = splitOf(item, picture)
+  return { item, shapes, texts, matrix: isFeature ? matrix : itemMatrix(matrix, item.xM, item.yM, item.headingRad), boxPx: boxOf(matrix, box), isFeature }
+}
+
+const boxOf = (m: Matrix, box: { leastX: number; leastY: number; mostX: number; mostY: number }): BoxPx => {
+  const [halfX, halfY] = [(box.mostX - box.leastX) / 2, (box.mostY - box.leastY) / 2]
+  const [midX, midY] = [(box.mostX + box.leastX) / 2, (box.mostY + box.leastY) / 2]
+  const [xPx, yPx] = [m.a * midX + m.c * midY + m.e, m.b * midX + m.d * midY + m.f]
+  const [hx, hy] = [Math.max(leastHalfPx, Math.abs(m.a) * halfX + Math.abs(m.c) * halfY), Math.max(leastHalfPx, Math.abs(m.b) * halfX + Math.abs(m.d) * halfY)]
+  return { x0: xPx - hx, y0: yPx - hy, x1: xPx + hx, y1: yPx + hy }
+}
+
+/** Symbols reach beyond their outline: sticks on a rack, facers, crew marks. */
+const reachPx = (picture: Picture): number => 40 + 13 * picture.view.pxPerM
+
+/** Whether any of it may be on screen. */
+export const isOnScreen = (box: BoxPx, { band }: Picture, slackPx: number): boolean =>
+  box.x1 > -slackPx && box.y1 > -slackPx && box.x0 < band.widthPx + slackPx && box.y0 < band.heightPx + slackPx
+
+/** Shown items and features, features first: areas by size, then lines; items in document order. Off-screen ones left out. */
+export const drawnItems = (picture: Picture, skip: ReadonlySet<string>): { features: DrawnItem[]; items: DrawnItem[] } => {
+  const features: DrawnItem[] = []
+  const items: DrawnItem[] = []
+  const { hiddenKinds } = picture.view
+  const slackPx = reachPx(picture)
+  for (const item of picture.site.placed.values()) {
+    if (hiddenKinds.includes(item.kind) || skip.has(item.id) || isZone(item)) continue
+    const isFeature = !('place' in item.record)
+    if (!isFeature) {
+      const [xPx, yPx] = [picture.matrix.a * item.xM + picture.matrix.c * item.yM + picture.matrix.e, picture.matrix.b * item.xM + picture.matrix.d * item.yM + picture.matrix.f]
+      // Quick way out before anything is built: far more than the longest vehicle off the screen.
+      if (!isOnScreen({ x0: xPx, y0: yPx, x1: xPx, y1: yPx }, picture, slackPx + 25 * picture.view.pxPerM)) continue
+    }
+    const drawn = drawnItem(item, picture)
+    if (isOnScreen(drawn.boxPx, picture, slackPx)) (isFeature ? features : items).push(drawn)
+  }
+  const area = ({ item, boxPx }: DrawnItem): number => (kindOf(item.kind)?.placing === 'polygon' ? (boxPx.x1 - boxPx.x0) * (boxPx.y1 - boxPx.y0) : -1)
+  return { features: features.sort((a, b) => area(b) - area(a)), items }
+}
+
+/** Hand-drawn zones are drawn with the derived ones, by phase. */
+const isZone = (item: PlacedItem): boolean => 'zoneClass' in item.record
+
+/** Whether two placed items look the same on the plan; labels are words of the tape. */
+export const looksSame = (a: PlacedItem, b: PlacedItem): boolean => a === b || (a.record === b.record && a.xM === b.xM && a.yM === b.yM && a.headingRad === b.headingRad)
+
+/** Ids that look other than in the base picture, or are not in it. */
+export const changedIds = (base: ReadonlyMap<string, PlacedItem>, now: ReadonlyMap<string, PlacedItem>): Set<string> => {
+  const changed = new Set<string>()
+  if (base === now) return changed
+  for (const [id, item] of now) {
+    const before = base.get(id)
+    if (before === undefined || !looksSame(before, item)) changed.add(id)
+  }
+  for (const id of base.keys()) if (!now.has(id)) changed.add(id)
+  return changed
+}
+
+/** Whether two zones are drawn alike. */
+export const zoneLooksSame = (a: Zone, b: Zone): boolean => {
+  if (a === b) return true
+  if (a.key !== b.key || a.zoneClass !== b.zoneClass || a.rings.length !== b.rings.length || a.missing.length !== b.missing.length) return false
+  return a.rings.every((ring, i) => {
+    const other = b.rings[i]!
+    return ring === other || (ring.length === other.length && ring.every((p, j) => p.xM === other[j]!.xM && p.yM === other[j]!.yM))
+  })
+}
+
+export interface Ghost {
+  item: PlacedItem
+  /** Where it stands now, for what is moved; null for what is added. */
+  from: { xM: number; yM: number } | null
+}
+
+let ghostCache: { proposal: ViewState['proposal']; site: SiteModel; ghosts: readonly Ghost[] } | null = null
+
+/** What a proposal would add or move; nothing once the document has gone on from the revision it was made for. */
+export const ghostsOf = (picture: Picture): readonly Ghost[] => {
+  const { app, view, site } = picture
+  const { proposal } = view
+  const { document, revision } = app.documents.getState()
+  if (proposal === null || proposal.revision !== revision) return []
+  if (ghostCache?.proposal === proposal && ghostCache.site === site) return ghostCache.ghosts
+  let edit: Edit | null = null
+  try {
+    edit = app.edit(proposal.command, proposal.args)
+  } catch {
+    // A proposal whose command refuses has nothing to show; accepting it says why.
+  }
+  const after = edit === null ? null : deriveSite(applyEdit(document, edit))
+  const changed = after === null ? new Set<string>() : changedIds(site.placed, after.placed)
+  const ghosts = [...changed].flatMap((id): Ghost[] => {
+    const item = after?.placed.get(id)
+    const before = site.placed.get(id)
+    return item === undefined ? [] : [{ item, from: before === undefined ? null : { xM: before.xM, yM: before.yM } }]
+  })
+  ghostCache = { proposal, site, ghosts }
+  return ghosts
+}

@@ -1,0 +1,169 @@
+import type { PlacedItem } from '../../derive/types.ts'
+import type { Zone } from '../../derive/zones.ts'
+import type { App } from '../../state/app.ts'
+import { emptyOverlay, type ToolOverlay } from '../tools/types.ts'
+import { markedFindings } from './findings.ts'
+import { paintLoupe } from './loupe.ts'
+import { paintOverlay } from './paintActive.ts'
+import { paintGround, paintHatched, paintZone } from './paintGround.ts'
+import { paintItems, paintPipe, paintShapes } from './paintItems.ts'
+import { paintNotes, type Spot } from './paintNotes.ts'
+import { offScreenArrows } from './offScreen.ts'
+import { snapLineShapes } from './guides.ts'
+import { changedIds, drawnItem, drawnItems, pictureOf, zoneLooksSame, type DrawnItem, type Picture } from './picture.ts'
+import { forgetWidths } from './textWidth.ts'
+import { stampOf } from '../../state/documentStore.ts'
+
+export type LayerName = 'ground' | 'items' | 'notes' | 'active'
+export const layerNames: readonly LayerName[] = ['ground', 'items', 'notes', 'active']
+
+const identity = { a: 1, b: 0, c: 0, d: 1, e: 0, f: 0 }
+const none: ReadonlySet<string> = new Set()
+
+/** What the still layers were last drawn from. */
+interface Base {
+  placed: ReadonlyMap<string, PlacedItem>
+  zones: readonly Zone[]
+}
+
+/**
+ * What each layer of the plan shows. Still layers are drawn from the layout as it stood when a gesture began, without
+ * what the gesture changes; that alone, with frames and dimensions, goes on the active layer, redrawn each frame.
+ */
+export class PlanPainter {
+  readonly app: App
+  prefersDark = false
+  isTouch = false
+  /** Numbers of findings on the plan; false where the margin draws them with its leaders. */
+  showsMarks = false
+  overlay: ToolOverlay = emptyOverlay
+  spots: readonly Spot[] = []
+  private base: Base | null = null
+  private changed: ReadonlySet<string> = none
+  private changedZones: ReadonlySet<string> = none
+  private picture: Picture | null = null
+  private still: { features: DrawnItem[]; items: DrawnItem[] } = { features: [], items: [] }
+  private arrows: ReturnType<typeof offScreenArrows> = { shapes: [], spots: [] }
+
+  constructor(app: App) {
+    this.app = app
+  }
+
+  /**
+   * Takes the stores' state for the next draw and says which still layers have to be drawn again for it beside the
+   * active one. Called once a frame, before painting.
+   */
+  prepare(force: boolean): LayerName[] {
+    const picture = pictureOf(this.app, this.prefersDark, this.isTouch)
+    const isGesture = this.app.documents.getState().preview !== null
+    const before = this.picture
+    if (this.base === null || (!isGesture && (this.base.placed !== picture.site.placed || this.base.zones !== picture.zones))) {
+      const isSame = this.base !== null && changedIds(this.base.placed, picture.site.placed).size === 0
+      const sameZones = this.base !== null && this.sameZones(this.base.zones, picture.zones)
+      const wasGesture = this.changed.size > 0 || this.changedZones.size > 0
+      this.base = { placed: picture.site.placed, zones: picture.zones }
+      this.changed = none
+      this.changedZones = none
+      if (!isSame || !sameZones || wasGesture) force = true
+    }
+    const changed = isGesture ? changedIds(this.base.placed, picture.site.placed) : none
+    const changedZones = isGesture ? this.zonesChanged(this.base.zones, picture.zones) : none
+    const isNewSet = !sameSet(changed, this.changed) || !sameSet(changedZones, this.changedZones)
+    this.changed = changed
+    this.changedZones = changedZones
+    this.picture = picture
+    const isView = before === null || viewMoved(before, picture)
+    const dirty = new Set<LayerName>(['active'])
+    if (force || isView || isNewSet) {
+      // Items off the still set may be the first to leave or enter the screen.
+      this.still = drawnItems(isGesture ? { ...picture, site: { ...picture.site, placed: this.base.placed } } : picture, changed)
+      for (const name of layerNames) dirty.add(name)
+    } else if (before.site.setUp !== picture.site.setUp || !samePipe(before, picture)) dirty.add('items').add('notes')
+    if (this.showsMarks) dirty.add('notes')
+    const isEmpty = this.still.items.length === 0 && this.still.features.length === 0
+    this.arrows = offScreenArrows(picture, isEmpty)
+    return layerNames.filter((name) => dirty.has(name))
+  }
+
+  private sameZones(a: readonly Zone[], b: readonly Zone[]): boolean {
+    return a === b || (a.length === b.length && a.every((zone, i) => zoneLooksSame(zone, b[i]!)))
+  }
+
+  private zonesChanged(before: readonly Zone[], now: readonly Zone[]): Set<string> {
+    const known = new Map(before.map((zone) => [zone.key, zone]))
+    const changed = new Set<string>()
+    for (const zone of now) {
+      const old = known.get(zone.key)
+      if (old === undefined || !zoneLooksSame(old, zone)) changed.add(zone.key)
+      known.delete(zone.key)
+    }
+    for (const key of known.keys()) changed.add(key)
+    return changed
+  }
+
+  private shownZones(zones: readonly Zone[], wanted: (key: string) => boolean): Zone[] {
+    const { hiddenKinds } = this.app.view.getState()
+    return hiddenKinds.includes('zone') ? [] : zones.filter(({ key }) => wanted(key))
+  }
+
+  paint(name: LayerName, context: CanvasRenderingContext2D, ratio: number, beneath: readonly HTMLCanvasElement[]): void {
+    const { picture, base } = this
+    if (picture === null || base === null) return
+    const stillZones = this.shownZones(base.zones, (key) => !this.changedZones.has(key))
+    switch (name) {
+      case 'ground':
+        paintGround(context, this.still.features, picture, ratio)
+        for (const zone of stillZones) paintZone(context, zone, picture, ratio)
+        return
+      case 'items':
+        return paintItems(context, this.still.items, picture)
+      case 'notes': {
+        const stale = this.app.results.getState().stamp !== stampOf(this.app.documents.getState())
+        const marks = this.showsMarks && !stale ? markedFindings(this.app.results.getState().run, picture.site) : []
+        this.spots = paintNotes(context, { ...this.still, zones: stillZones, marks }, picture)
+        return
+      }
+      case 'active':
+        return this.paintMoving(context, picture, ratio, beneath)
+    }
+  }
+
+  private paintMoving(context: CanvasRenderingContext2D, picture: Picture, ratio: number, beneath: readonly HTMLCanvasElement[]): void {
+    const isGesture = this.changed.size > 0
+    for (const zone of this.shownZones(picture.zones, (key) => this.changedZones.has(key))) paintZone(context, zone, picture, ratio)
+    if (isGesture) {
+      const moving = [...this.changed].flatMap((id) => picture.site.placed.get(id) ?? []).filter(({ kind }) => !picture.view.hiddenKinds.includes(kind)).map((item) => drawnItem(item, picture))
+      const { records } = this.app.documents.getState().document
+      for (const drawn of moving) if (drawn.isFeature) paintHatched(context, drawn.shapes, drawn.matrix, picture, ratio)
+      paintShapes(context, snapLineShapes(this.overlay, picture), picture, identity)
+      for (const drawn of moving) if (!drawn.isFeature) paintShapes(context, drawn.shapes, picture, drawn.matrix, records[drawn.item.id] === undefined ? 'proposal' : 'drawn')
+      for (const drawn of moving) paintShapes(context, drawn.texts, picture, drawn.matrix)
+      paintPipe(context, picture)
+    } else paintShapes(context, snapLineShapes(this.overlay, picture), picture, identity)
+    paintOverlay(context, this.overlay, picture, this.app.documents.getState().pending !== null)
+    paintShapes(context, this.arrows.shapes, picture, identity)
+    if (this.overlay.draggedIds.length > 0 || this.overlay.ghosts.length > 0) paintLoupe(context, this.overlay, picture, beneath, ratio)
+  }
+
+  /** Marks that can be tapped now. */
+  tapSpots(): readonly Spot[] {
+    return [...this.arrows.spots, ...this.spots]
+  }
+
+  /** Widths measured with another face are of no use. */
+  fontsChanged(): void {
+    forgetWidths()
+  }
+}
+
+const sameSet = (a: ReadonlySet<string>, b: ReadonlySet<string>): boolean => a.size === b.size && [...a].every((id) => b.has(id))
+
+/** Whether anything that all layers depend on is other than in the picture before. */
+const viewMoved = (a: Picture, b: Picture): boolean =>
+  a.matrix.a !== b.matrix.a || a.matrix.b !== b.matrix.b || a.matrix.e !== b.matrix.e || a.matrix.f !== b.matrix.f || a.band.widthPx !== b.band.widthPx || a.band.heightPx !== b.band.heightPx
+  || a.theme !== b.theme || a.isTouch !== b.isTouch || a.view.hiddenKinds !== b.view.hiddenKinds || a.view.language !== b.view.language || a.view.selection !== b.view.selection
+  || a.view.phase !== b.view.phase || a.view.joint !== b.view.joint || a.site.job !== b.site.job || a.site.layout !== b.site.layout || a.frame !== b.frame || a.site.run !== b.site.run || a.view.orientation !== b.view.orientation
+
+/** Whether the pipe lies between the same ends as before: its bending does not show from above. */
+const samePipe = (a: Picture, b: Picture): boolean =>
+  a.profile.bodies.length === b.profile.bodies.length && a.profile.bodies.every(({ startM, endM }, i) => startM === b.profile.bodies[i]!.startM && endM === b.profile.bodies[i]!.endM)
