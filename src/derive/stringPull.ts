@@ -1,0 +1,188 @@
+/** The string dragged along the run, and where it would go by itself, joint by joint (docs/formulas/pull.md). */
+import { layDownLengthM } from '../engine/pipe/spans.ts'
+import { breakawayFactors, frictionOf } from '../engine/pipe/tables.ts'
+import { pullPathLengthM, reversedPull, solvePull } from '../engine/pull/solvePull.ts'
+import type { PullInput, PullVertex } from '../engine/pull/types.ts'
+import { add, along } from '../geometry/vector.ts'
+import type { Surface } from '../scene/records/frame.ts'
+import type { MissingInput, RunBend, SiteModel } from './types.ts'
+
+/** A stretch of the run on which the string lies on the ground. */
+export interface GroundStretch {
+  /** Where the pipe comes down and where it leaves the ground again, running distances. */
+  fromM: number
+  toM: number
+  /** The ground carries its weight from here to here: a third of each free length lies at the touchdown. */
+  carriedFromM: number
+  carriedToM: number
+  surface: Surface | null
+}
+
+/** The string when joint k is made and the jaws open: k + 1 sticks, first from one stick behind the datum, last from the datum. */
+export interface JointPull {
+  joint: number
+  lengthM: number
+  weightN: number
+  /** Pull at the nose with high friction, the larger of start and end of the pull, before breakaway. */
+  pullN: number
+  /** Force with which the string leaves by itself toward either end with low friction; 0 or less: it stays. */
+  runAwayN: { exit: number; infeed: number }
+  /** Weight down the slope without any friction: what a tether is designed for. */
+  tetherN: { exit: number; infeed: number }
+  /** Fall from tail to nose over length, positive = falls to the exit; the steeper of start and end. */
+  gradeRatio: number
+  /** Part of it pushes the part ahead though the whole stays. */
+  isPushingItself: boolean
+}
+
+export interface StringPull {
+  missing: readonly MissingInput[]
+  joints: readonly JointPull[]
+  ground: readonly GroundStretch[]
+}
+
+/** Joints solved; beyond this many they are spread evenly, first and last always among them. */
+const MOST_JOINTS = 40
+/** Factor on friction at the start of every pull: the high end of the table. */
+export const breakawayFactor = breakawayFactors.high
+
+const pulls = new WeakMap<SiteModel, StringPull>()
+
+/** Pulls of a site, worked out once. */
+export function stringPullOf(site: SiteModel): StringPull {
+  let made = pulls.get(site)
+  if (made === undefined) pulls.set(site, (made = build(site)))
+  return made
+}
+
+function build(site: SiteModel): StringPull {
+  const missing: MissingInput[] = site.pipe.properties === null ? site.pipe.missing.filter(({ path }) => path === 'pipe') : []
+  if (site.sticks.stickLengthM === null) missing.push(...site.sticks.missing.filter(({ path }) => path === 'stickLengthM'))
+  if (site.setUp === null || site.run === null) missing.push({ recordId: site.layout.id, path: 'setUp', label: { en: 'datum and axis', es: 'origen y eje' } })
+  const { stickCount, stringLengthM } = site.sticks
+  const ground = missing.length > 0 ? [] : groundStretches(site, stringLengthM(stickCount))
+  if (missing.length > 0) return { missing, joints: [], ground }
+  return { missing, joints: jointsOf(Math.max(1, stickCount - 1)).map((joint) => jointPull(site, ground, joint)), ground }
+}
+
+/** Joints first to last, or `MOST_JOINTS` of them spread evenly. */
+function jointsOf(last: number): number[] {
+  const count = Math.min(last, MOST_JOINTS)
+  return Array.from({ length: count }, (_, i) => (count === 1 ? last : 1 + Math.round((i * (last - 1)) / (count - 1))))
+}
+
+function jointPull(site: SiteModel, ground: readonly GroundStretch[], joint: number): JointPull {
+  const lineLoadNPerM = site.pipe.properties!.lineLoadNPerM
+  const sticks = Math.min(joint + 1, Math.max(1, site.sticks.stickCount))
+  const lengthM = site.sticks.stringLengthM(sticks)
+  const ends = [lengthM - site.sticks.stringLengthM(1), lengthM].map((noseM) => positionOf(site, ground, lineLoadNPerM, noseM - lengthM, noseM))
+  const most = (of: (end: Position) => number): number => Math.max(...ends.map(of))
+  return {
+    joint, lengthM, weightN: lineLoadNPerM * lengthM,
+    pullN: most(({ pullN }) => pullN),
+    runAwayN: { exit: most(({ runAwayN }) => runAwayN.exit), infeed: most(({ runAwayN }) => runAwayN.infeed) },
+    tetherN: { exit: most(({ tetherN }) => tetherN), infeed: most(({ tetherN }) => -tetherN) },
+    gradeRatio: ends.reduce((steepest, { gradeRatio }) => (Math.abs(gradeRatio) > Math.abs(steepest) ? gradeRatio : steepest), 0),
+    isPushingItself: ends.some(({ isPushingItself }) => isPushingItself),
+  }
+}
+
+interface Position {
+  pullN: number
+  runAwayN: { exit: number; infeed: number }
+  /** Down to the exit positive. */
+  tetherN: number
+  gradeRatio: number
+  isPushingItself: boolean
+}
+
+/** One place of the string, tail to nose, solved with high friction and both ways with low. */
+function positionOf(site: SiteModel, ground: readonly GroundStretch[], lineLoadNPerM: number, tailM: number, noseM: number): Position {
+  const nodes = nodesOf(site, ground, tailM, noseM)
+  const high = inputOf(site, ground, nodes, lineLoadNPerM, 'pullHigh')
+  const low = inputOf(site, ground, nodes, lineLoadNPerM, 'runAwayLow')
+  const pathM = pullPathLengthM(high.vertices)
+  const planM = nodes.at(-1)!.outM - tailM
+  // The string covers the path up to its nose; the path goes on to the end of a bend the nose lies in.
+  const stringLengthM = Math.min(pathM, ((noseM - tailM) * pathM) / planM)
+  const whole = (input: PullInput): PullInput => ({ ...input, stringLengthM, headStationsM: [stringLengthM] })
+  const pull = solvePull(whole(high)).heads[0]!
+  const toExit = solvePull(whole(low)).heads[0]!
+  const { headStationsM: _none, ...backwards } = reversedPull(whole(low))
+  const toInfeed = solvePull(backwards).heads[0]!
+  const fallM = site.groundLevelAt(tailM) - site.groundLevelAt(noseM)
+  return {
+    pullN: pull.forceN,
+    runAwayN: { exit: -toExit.sumN, infeed: -toInfeed.sumN },
+    tetherN: lineLoadNPerM * fallM,
+    gradeRatio: fallM / (noseM - tailM),
+    isPushingItself: toExit.isPushingItself || toInfeed.isPushingItself,
+  }
+}
+
+/** A corner of the path: a place on a straight, or a bend with the stretch of run it takes. */
+interface Node {
+  inM: number
+  outM: number
+  bend: RunBend | null
+}
+
+/** Ends, kinks of the ground, changes of what the pipe lies on, bends; nothing inside a bend, whose arc is level. */
+function nodesOf(site: SiteModel, ground: readonly GroundStretch[], tailM: number, noseM: number): Node[] {
+  const bends = site.bends.filter(({ fromM, turnRad }) => fromM < noseM && Math.abs(turnRad) > 0)
+  const endM = bends.reduce((end, { toM }) => Math.max(end, toM), noseM)
+  const places = [...site.ground.runningM, ...ground.flatMap(({ carriedFromM, carriedToM }) => [carriedFromM, carriedToM])]
+  const inside = places.filter((at) => at > tailM && at < endM && !bends.some(({ fromM, toM }) => at >= fromM && at <= toM))
+  const sorted = [...new Set([tailM, ...inside])].toSorted((a, b) => a - b).filter((at, i, all) => i === 0 || at - all[i - 1]! > 1e-6)
+  const nodes: Node[] = [...sorted.map((at) => ({ inM: at, outM: at, bend: null })), ...bends.map((bend) => ({ inM: bend.fromM, outM: bend.toM, bend }))].toSorted((a, b) => a.inM - b.inM)
+  // A bend that ends the way still needs a point behind it: the direction out of it.
+  if (nodes.at(-1)!.bend !== null || endM - nodes.at(-1)!.outM > 1e-6) nodes.push({ inM: Math.max(endM, nodes.at(-1)!.outM + 0.01), outM: Math.max(endM, nodes.at(-1)!.outM + 0.01), bend: null })
+  return nodes
+}
+
+function inputOf(site: SiteModel, ground: readonly GroundStretch[], nodes: readonly Node[], lineLoadNPerM: number, which: 'pullHigh' | 'runAwayLow'): PullInput {
+  const frictionAt = (runningM: number): number => {
+    const on = ground.find(({ carriedFromM, carriedToM }) => runningM > carriedFromM && runningM < carriedToM)
+    return frictionOf(on === undefined ? 'rollers' : on.surface)[which]
+  }
+  const vertices = nodes.map(({ inM, outM, bend }): PullVertex => {
+    const friction = frictionAt((inM + outM) / 2)
+    const { xM, yM, headingRad } = site.atRunning(inM)
+    const radiusM = bend === null || outM === inM ? 0 : (outM - inM) / Math.abs(bend.turnRad)
+    const corner = radiusM === 0 ? { xM, yM } : add({ xM, yM }, along(headingRad, radiusM * Math.tan(Math.abs(bend!.turnRad) / 2)))
+    return { ...corner, levelM: site.groundLevelAt((inM + outM) / 2), radiusM, surfaceFrictionRatio: friction, guideFrictionRatio: friction }
+  })
+  const legs = nodes.slice(1).map((node, i) => ({ frictionRatio: frictionAt((nodes[i]!.outM + node.inM) / 2) }))
+  return { lineLoadNPerM, stringLengthM: 1, vertices, legs, minimumRadiusM: null, allowableLoadN: null }
+}
+
+/**
+ * Where the string lies on the ground: between supports farther apart than both their free lay-down lengths
+ * (72 EI h/w)^¼, and beyond the last one. The infeed and the jaws carry it on rollers. Surface at the middle; stretches
+ * are parted where the run's surface changes with a bend.
+ */
+function groundStretches(site: SiteModel, noseM: number): GroundStretch[] {
+  const { properties } = site.pipe
+  const rigidityNm2 = site.pipe.stiffnessNm2('rest')
+  if (properties === null || rigidityNm2 === null) return []
+  const reachM = (heightM: number): number => layDownLengthM({ lineLoadNPerM: properties.lineLoadNPerM, rigidityNm2 }, Math.max(0, heightM))
+  const jaws = { runningM: 0, heightM: site.jaws.bopLevelM ?? 0 }
+  const exit = site.supports.filter(({ runningM }) => runningM > 0 && runningM <= noseM).map(({ runningM, saddleM }) => ({ runningM, heightM: saddleM ?? 0 }))
+  const carriers = [jaws, ...exit]
+  return carriers.flatMap((carrier, i) => {
+    const next = carriers[i + 1]
+    const [behindM, aheadM] = [reachM(carrier.heightM), next === undefined ? 0 : reachM(next.heightM)]
+    const [fromM, toM] = [carrier.runningM + behindM, (next?.runningM ?? noseM) - aheadM]
+    if (toM - fromM <= 1e-6) return []
+    const cuts = [fromM, ...site.bends.map((bend) => (bend.fromM + bend.toM) / 2).filter((at) => at > fromM && at < toM), toM]
+    return cuts.slice(1).map((cutM, j): GroundStretch => {
+      const startM = cuts[j]!
+      return {
+        fromM: startM, toM: cutM,
+        carriedFromM: j === 0 ? startM - behindM / 3 : startM,
+        carriedToM: cutM === toM ? cutM + aheadM / 3 : cutM,
+        surface: site.surfaceAt((startM + cutM) / 2),
+      }
+    })
+  })
+}
