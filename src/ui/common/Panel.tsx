@@ -20,8 +20,6 @@ export const Panel = ({ title, onClose, children, foot, wide = false, question =
   const dialog = useRef<HTMLDialogElement>(null)
   const titleId = useId()
   const { say } = useWords()
-  const close = useRef(onClose)
-  close.current = onClose
   useEffect(() => {
     const element = dialog.current
     if (element === null) return
@@ -36,8 +34,8 @@ export const Panel = ({ title, onClose, children, foot, wide = false, question =
   return (
     <dialog
       ref={dialog} className={wide ? 'panel panel-wide' : 'panel'} aria-labelledby={titleId} role={question ? 'alertdialog' : 'dialog'}
-      onCancel={(event) => { event.preventDefault(); close.current() }}
-      onPointerDown={(event) => { if (event.target === dialog.current && !question) close.current() }}
+      onCancel={(event) => { event.preventDefault(); onClose() }}
+      onPointerDown={(event) => { if (event.target === dialog.current && !question) onClose() }}
       onKeyDown={(event) => event.stopPropagation()}
     >
       <div className="panel-sheet">

@@ -37,10 +37,7 @@ export const Leaders = ({ plan, margin, blocked }: LeadersProps): ReactNode => {
   useLayoutEffect(() => {
     const element = margin?.current ?? null
     const top = plan.current
-    if (element === null || top === null) {
-      setNoteYPx((before) => (before.size === 0 ? before : new Map()))
-      return
-    }
+    if (element === null || top === null) return
     const read = (): void => {
       const bounds = element.getBoundingClientRect()
       const offset = top.getBoundingClientRect().top
@@ -70,10 +67,10 @@ export const Leaders = ({ plan, margin, blocked }: LeadersProps): ReactNode => {
     const matrix = planMatrix({ pxPerM, leftRunningM, midOffsetM, orientation, turned, tapeVertical, bandSizePx }, setUp)
     const notes: LeaderNote[] = numbered.map(({ finding, number }) => {
       const at = siteOf(app, finding)
-      return { key: finding.key, number, noteYPx: noteYPx.get(finding.key) ?? null, place: at === null ? null : applyMatrix(matrix, at.xM, at.yM) }
+      return { key: finding.key, number, noteYPx: margin === null ? null : (noteYPx.get(finding.key) ?? null), place: at === null ? null : applyMatrix(matrix, at.xM, at.yM) }
     })
     return routeLeaders({ notes, band: bandSizePx.plan, marginXPx: leftHanded ? 0 : bandSizePx.plan.widthPx, blocked })
-  }, [app, numbered, pxPerM, leftRunningM, midOffsetM, orientation, turned, tapeVertical, bandSizePx, setUp, noteYPx, leftHanded, blocked])
+  }, [app, numbered, pxPerM, leftRunningM, midOffsetM, orientation, turned, tapeVertical, bandSizePx, setUp, noteYPx, margin, leftHanded, blocked])
 
   if (isStale) return null
   const levelOf = new Map(numbered.map(({ finding }) => [finding.key, finding.level]))

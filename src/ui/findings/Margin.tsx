@@ -1,4 +1,5 @@
-import { useEffect, useMemo, useRef, type ReactNode } from 'react'
+import { useEffect, useMemo, useState, type ReactNode } from 'react'
+import type { CheckRun } from '../../checks/finding.ts'
 import { Figure } from '../common/Figure.tsx'
 import { Icon } from '../common/Icon.tsx'
 import { LevelMark } from '../common/LevelMark.tsx'
@@ -127,14 +128,15 @@ const Met = (): ReactNode => {
 
 /** Says a change of the counts once it has settled, to those who do not see the margin. */
 export const LevelAnnouncer = (): ReactNode => {
+  const { app } = useUi()
   const { say } = useWords()
-  const counts = useResults((state) => state.run?.counts ?? null)
-  const isStale = useIsStale()
-  const said = useRef<string | null>(null)
-  const text = counts === null ? '' : say('countsSaid', { stop: counts.STOP, fix: counts.FIX, check: counts.CHECK })
-  const spoken = isStale ? (said.current ?? '') : text
-  useEffect(() => { if (!isStale) said.current = text }, [isStale, text])
-  return <p className="visually-hidden" aria-live="polite" role="status">{spoken}</p>
+  const [counts, setCounts] = useState<CheckRun['counts'] | null>(null)
+  useEffect(() => app.results.subscribe(({ run, stamp }) => {
+    // Only what has settled is said, and only where it differs; a drag would otherwise never stop talking.
+    if (run === null || stamp !== app.site.getState().stamp || app.documents.getState().preview !== null) return
+    setCounts((before) => (before !== null && before.STOP === run.counts.STOP && before.FIX === run.counts.FIX && before.CHECK === run.counts.CHECK ? before : run.counts))
+  }), [app])
+  return <p className="visually-hidden" aria-live="polite" role="status">{counts === null ? '' : say('countsSaid', { stop: counts.STOP, fix: counts.FIX, check: counts.CHECK })}</p>
 }
 
 /** 44 px margin of a tablet held level: shapes only, tapped open one at a time over the plan. */

@@ -6,10 +6,7 @@ export const useSize = (element: RefObject<HTMLElement | null>, isThere: boolean
   const [size, setSize] = useState<BandSize | null>(null)
   useLayoutEffect(() => {
     const box = element.current
-    if (!isThere || box === null) {
-      setSize(null)
-      return
-    }
+    if (!isThere || box === null) return
     const read = (): void => {
       const next = { widthPx: Math.floor(box.clientWidth), heightPx: Math.floor(box.clientHeight) }
       setSize((before) => (before !== null && before.widthPx === next.widthPx && before.heightPx === next.heightPx ? before : next))
@@ -19,5 +16,5 @@ export const useSize = (element: RefObject<HTMLElement | null>, isThere: boolean
     observer.observe(box)
     return () => observer.disconnect()
   }, [element, isThere])
-  return size
+  return isThere ? size : null
 }

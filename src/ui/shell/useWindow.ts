@@ -116,7 +116,7 @@ export const useSheetKeys = (): void => {
       } else if (isCommand && key === 'y') {
         event.preventDefault()
         app.documents.getState().redo()
-      } else if (event.key === '?' && (event.target as Element | null)?.closest('.band') != null) {
+      } else if (event.key === '?' && event.target instanceof Element && event.target.closest('.band') !== null) {
         event.preventDefault()
         app.view.setState({ panel: 'keys' })
       }

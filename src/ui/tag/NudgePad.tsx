@@ -48,7 +48,7 @@ export const NudgePad = ({ records, label, onlyHeight = false }: { records: read
   const press = (taken: Step): void => { run(taken.command, taken.args, undefined, `nudge#${taken.key}#${ids.join()}#${holds.current}`) }
   // The step is read anew at each repeat, so that a hold never uses a selection of before.
   const latest = useRef(press)
-  latest.current = press
+  useEffect(() => { latest.current = press })
   const start = (taken: Step): void => {
     holds.current += 1
     latest.current(taken)

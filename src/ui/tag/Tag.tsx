@@ -1,4 +1,5 @@
 import { useEffect, useLayoutEffect, useMemo, useRef, useState, type ReactNode } from 'react'
+import type { SiteModel } from '../../derive/types.ts'
 import { kindOf, type PlacedRecord } from '../../scene/kinds/index.ts'
 import { shownDocument } from '../../state/documentStore.ts'
 import { applyMatrix, planMatrix } from '../../state/frames.ts'
@@ -48,35 +49,43 @@ const useTagPlace = (records: readonly PlacedRecord[], size: { widthPx: number; 
   const turned = useView((view) => view.turned)
   const tapeVertical = useView((view) => view.tapeVertical)
   const bandSizePx = useView((view) => view.bandSizePx)
-  const isGesture = useDocuments((state) => state.preview !== null)
   const site = useSite((state) => state.site)
-  const last = useRef<{ place: TagPlace; item: Box } | null>(null)
+  // The string follows the item while it is dragged; the tag itself stays put until the gesture is over.
+  const [settled, setSettled] = useState(site)
+  useEffect(() => {
+    const read = (): void => { if (app.documents.getState().preview === null) setSettled(app.site.getState().site) }
+    const unsubscribe = [app.site.subscribe(read), app.documents.subscribe(read)]
+    return () => { for (const stop of unsubscribe) stop() }
+  }, [app])
   const ids = records.map(({ id }) => id).join()
-  return useMemo(() => {
-    const matrix = planMatrix({ pxPerM, leftRunningM, midOffsetM, orientation, turned, tapeVertical, bandSizePx }, site.setUp)
+  const frame = useMemo(() => ({ pxPerM, leftRunningM, midOffsetM, orientation, turned, tapeVertical, bandSizePx }), [pxPerM, leftRunningM, midOffsetM, orientation, turned, tapeVertical, bandSizePx])
+  const item = useMemo(() => itemBox(site, ids, planMatrix(frame, site.setUp)), [site, ids, frame])
+  const place = useMemo(() => {
+    const matrix = planMatrix(frame, settled.setUp)
+    const settledItem = itemBox(settled, ids, matrix)
+    if (settledItem === null) return null
     const chosen = new Set(ids.split(','))
-    const points = [...chosen].flatMap((id) => [...(site.placed.get(id)?.outlineM ?? [])])
-    if (points.length < 2) return null
-    const item = boxOf(points, matrix, 6)
-    // The string follows the item while it is dragged; the tag itself stays put.
-    if (isGesture && last.current !== null) return { place: last.current.place, item }
     const { widthPx, heightPx } = bandSizePx.plan
-    const others = [...site.placed.values()].filter(({ id, kind, outlineM }) => !chosen.has(id) && kind !== 'boundary' && outlineM.length >= 2)
+    const others = [...settled.placed.values()].filter(({ id, kind, outlineM }) => !chosen.has(id) && kind !== 'boundary' && outlineM.length >= 2)
     const visible = (box: Box): boolean => box.xPx < widthPx && box.xPx + box.widthPx > 0 && box.yPx < heightPx && box.yPx + box.heightPx > 0
     const boxes = others.map((other) => ({ other, box: boxOf(other.outlineM, matrix, 4) })).filter(({ box }) => visible(box))
     const isRed = (record: PlacedRecord): boolean => 'zoneClass' in record && record.zoneClass === 'RED'
-    const axis = site.setUp === null ? null : applyMatrix(matrix, site.setUp.datum.xM, site.setUp.datum.yM)
-    const place = placeTag({
-      band: bandSizePx.plan, tag: size, item,
+    const axis = settled.setUp === null ? null : applyMatrix(matrix, settled.setUp.datum.xM, settled.setUp.datum.yM)
+    return placeTag({
+      band: bandSizePx.plan, tag: size, item: settledItem,
       // The string itself is covered only where nothing else is left, so the axis counts as a thing of its own.
       axisYPx: tapeVertical || axis === null || orientation === 'northUp' ? null : axis.yPx,
       forbidden: boxes.filter(({ other }) => isRed(other.record)).map(({ box }) => box),
       gear: boxes.filter(({ other }) => !isRed(other.record)).map(({ box }) => box),
       marginWidthPx,
     })
-    last.current = { place, item }
-    return last.current
-  }, [ids, site, pxPerM, leftRunningM, midOffsetM, orientation, turned, tapeVertical, bandSizePx, isGesture, size.widthPx, size.heightPx, marginWidthPx, app])
+  }, [ids, settled, frame, bandSizePx, orientation, tapeVertical, size, marginWidthPx])
+  return item === null || place === null ? null : { place, item }
+}
+
+const itemBox = (site: SiteModel, ids: string, matrix: ReturnType<typeof planMatrix>): Box | null => {
+  const points = ids.split(',').flatMap((id) => [...(site.placed.get(id)?.outlineM ?? [])])
+  return points.length < 2 ? null : boxOf(points, matrix, 6)
 }
 
 /** Desktop: the tag hangs by a string from its item on free paper. */
@@ -87,6 +96,7 @@ export const HangingTag = ({ onPlaced }: { onPlaced?: (box: Box | null) => void 
   const element = useRef<HTMLElement>(null)
   const [size, setSize] = useState({ widthPx: 264, heightPx: 190 })
   const placed = useTagPlace(records, size, 0)
+  const isShown = records.length > 0
   useLayoutEffect(() => {
     const tag = element.current
     if (tag === null) return
@@ -95,10 +105,11 @@ export const HangingTag = ({ onPlaced }: { onPlaced?: (box: Box | null) => void 
     const observer = new ResizeObserver(read)
     observer.observe(tag)
     return () => observer.disconnect()
-  }, [records.length === 0])
-  const box = placed === null ? null : { xPx: placed.place.xPx, yPx: placed.place.yPx, ...size }
-  useEffect(() => { onPlaced?.(records.length === 0 ? null : box) }, [records.length === 0, box?.xPx, box?.yPx, box?.widthPx, box?.heightPx, onPlaced])
-  if (records.length === 0 || placed === null || box === null) return null
+  }, [isShown])
+  const [xPx, yPx] = [placed?.place.xPx ?? null, placed?.place.yPx ?? null]
+  const box = useMemo<Box | null>(() => (!isShown || xPx === null || yPx === null ? null : { xPx, yPx, ...size }), [isShown, xPx, yPx, size])
+  useEffect(() => { onPlaced?.(box) }, [box, onPlaced])
+  if (placed === null || box === null) return null
   const hole = { xPx: box.xPx + 14, yPx: placed.place.where === 'above' ? box.yPx + size.heightPx - 14 : box.yPx + 16 }
   return (
     <>

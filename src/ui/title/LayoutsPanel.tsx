@@ -1,4 +1,4 @@
-import { useEffect, useRef, useState, type ReactNode } from 'react'
+import { useEffect, useState, type ReactNode } from 'react'
 import { useStore } from 'zustand'
 import { layoutOf } from '../../scene/document.ts'
 import { Panel } from '../common/Panel.tsx'
@@ -20,16 +20,14 @@ export const LayoutsPanel = ({ onClose }: { onClose: () => void }): ReactNode =>
   const [layouts, setLayouts] = useState<readonly LayoutEntry[]>([])
   const [points, setPoints] = useState<readonly PointEntry[]>([])
   const [renaming, setRenaming] = useState<string | null>(null)
-  const isOpen = useRef(true)
-  const refresh = (): void => {
-    void services.layouts().then((found) => { if (isOpen.current) setLayouts(found) })
-    void services.points().then((found) => { if (isOpen.current) setPoints(found) })
-  }
+  const [asked, setAsked] = useState(0)
+  const refresh = (): void => setAsked((before) => before + 1)
   useEffect(() => {
-    isOpen.current = true
-    refresh()
-    return () => { isOpen.current = false }
-  }, [])
+    let isOpen = true
+    void services.layouts().then((found) => { if (isOpen) setLayouts(found) })
+    void services.points().then((found) => { if (isOpen) setPoints(found) })
+    return () => { isOpen = false }
+  }, [services, asked])
   const clear = async (): Promise<void> => {
     const sure = await ask({ title: say('clearTitle'), lines: [say('clearLayouts', { count: layouts.length }), say('clearGone')], yes: say('clearYes'), no: say('cancel'), danger: true })
     if (sure && tell(await services.clearDevice())) onClose()

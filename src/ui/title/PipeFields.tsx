@@ -1,4 +1,4 @@
-import { useEffect, useState, type ReactNode } from 'react'
+import { useState, type ReactNode } from 'react'
 import { materials, type JobRecord } from '../../scene/records/frame.ts'
 import { Figure } from '../common/Figure.tsx'
 import { useUi, useWords } from '../context.tsx'
@@ -15,12 +15,12 @@ const none: Draft = { system: null, size: null, dr: null, material: null }
 export const PipeFields = ({ value, onChange, recordId = 'form' }: { value: JobRecord['pipe']; onChange: (pipe: JobRecord['pipe']) => void; recordId?: string }): ReactNode => {
   const words = useWords()
   const { services: { facts } } = useUi()
-  const [draft, setDraft] = useState<Draft>(value ?? none)
-  useEffect(() => { if (value !== null) setDraft(value) }, [value])
+  const [partial, setPartial] = useState<Draft>(none)
+  const draft: Draft = value ?? partial
   const { say } = words
   const change = (over: Partial<Draft>): void => {
     const next = { ...draft, ...over }
-    setDraft(next)
+    setPartial(next)
     if (next.system !== null && next.size !== null && next.dr !== null && next.material !== null) onChange({ system: next.system, size: next.size, dr: next.dr, material: next.material })
     else if (value !== null) onChange(null)
   }
