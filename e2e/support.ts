@@ -1,22 +1,6 @@
 import { expect, test as base, type Page } from '@playwright/test'
 
-export interface Hook {
-  worldToPage: (xM: number, yM: number) => { x: number; y: number }
-  runningToPage: (runningM: number) => { x: number; y: number }
-  itemToPage: (labelOrId: string) => { x: number; y: number } | null
-  labels: () => readonly string[]
-  document: () => { records: Record<string, Record<string, unknown>> }
-  findings: () => readonly { checkId: string; level: string; itemIds: readonly string[] }[]
-  view: () => Record<string, unknown>
-  stamp: () => string
-  isSettled: () => boolean
-}
-
-declare global {
-  interface Window {
-    stringyard: Hook
-  }
-}
+export type ShownFinding = { checkId: string; level: string; itemIds: readonly string[] }
 
 /** Every test fails on an error of the page, a refused request and a violation of the content policy. */
 export const test = base.extend<{ faults: string[] }>({
@@ -64,4 +48,4 @@ export const dragBy = async (page: Page, from: { x: number; y: number }, dx: num
   await page.mouse.up()
 }
 
-export const findings = (page: Page): Promise<readonly { checkId: string; level: string; itemIds: readonly string[] }[]> => page.evaluate(() => window.stringyard.findings())
+export const findings = (page: Page): Promise<readonly ShownFinding[]> => page.evaluate(() => window.stringyard.findings())

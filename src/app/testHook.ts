@@ -1,4 +1,7 @@
 import { alongToPx, applyMatrix, planMatrix } from '../state/frames.ts'
+import type { Finding } from '../checks/finding.ts'
+import type { YardDocument } from '../scene/document.ts'
+import type { ViewState } from '../state/viewStore.ts'
 import type { App } from '../state/app.ts'
 import { stampOf } from '../state/documentStore.ts'
 
@@ -14,9 +17,9 @@ export interface TestHook {
   /** Page position of an item on the plan by its label (E2, G4) or id. */
   itemToPage: (labelOrId: string) => { x: number; y: number } | null
   labels: () => readonly string[]
-  document: () => unknown
-  findings: () => unknown
-  view: () => unknown
+  document: () => YardDocument
+  findings: () => readonly Finding[]
+  view: () => ViewState
   stamp: () => string
   isSettled: () => boolean
 }

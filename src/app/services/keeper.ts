@@ -22,6 +22,8 @@ export interface Keeper {
   load: (layoutId: string) => Promise<Loaded | null>
   /** Writes the head now and every edit from here on; answers when this window may write. */
   attach: (documents: DocumentStore, layoutId: string, exampleName: string | null) => Promise<void>
+  /** Writes what is open to the end and lets go of it; before another document is put into the store. */
+  leave: () => Promise<void>
   takeOver: () => Promise<boolean>
   rename: (layoutId: string, title: string) => Promise<void>
   remove: (layoutId: string) => Promise<void>

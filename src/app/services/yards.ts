@@ -21,6 +21,7 @@ export const makeYards = (app: App, keeper: Keeper) => {
   const show = async (loaded: Pick<Loaded, 'document'> & Partial<Loaded>): Promise<void> => {
     const { documents, view } = app
     exampleName = loaded.exampleName ?? null
+    await keeper.leave()
     documents.getState().setWritable(true)
     documents.getState().load(loaded.document, { past: loaded.past ?? [], future: loaded.future ?? [] })
     view.setState({ screen: 'yard', selection: [], tool: null, proposal: null, openFindingKey: null, panel: null, previousViews: [], measure: null, joint: 1 })
@@ -28,7 +29,7 @@ export const makeYards = (app: App, keeper: Keeper) => {
     await keeper.attach(documents, layoutId, exampleName)
     await keeper.setLastOpen(layoutId)
     // The bands have no size before the yard is on screen.
-    requestAnimationFrame(() => requestAnimationFrame(() => fitAll(app)))
+    requestAnimationFrame(() => requestAnimationFrame(() => view.setState({ ...fitAll(view.getState(), app.site.getState().site, app.site.getState().profile), previousViews: [] })))
   }
 
   const newLayoutId = (): string => app.env.newId('yard')

@@ -1,0 +1,79 @@
+import { StrictMode, type ReactNode } from 'react'
+import { createRoot } from 'react-dom/client'
+import { PlanBand } from '../canvas/plan/PlanBand.tsx'
+import { SectionBand } from '../canvas/section/SectionBand.tsx'
+import { TapeBand } from '../canvas/tape/TapeBand.tsx'
+import { profileAt } from '../derive/profile.ts'
+import { deriveSite } from '../derive/site.ts'
+import { commandOf } from '../scene/commands/index.ts'
+import { emptyDocument } from '../scene/newYard.ts'
+import { createApp, type App } from '../state/app.ts'
+import { createCheckClient, type CheckClient } from '../state/checkClient.ts'
+import { createDocumentStore } from '../state/documentStore.ts'
+import { createResultsStore } from '../state/resultsStore.ts'
+import { createViewStore, viewPersistence, type ViewState } from '../state/viewStore.ts'
+import { Shell } from '../ui/shell/Shell.tsx'
+import { openCheckPort } from './checkPort.ts'
+import { browserEnv } from './env.ts'
+import './fonts.css'
+import { makeServices } from './services/index.ts'
+import type { Keeper } from './services/keeper.ts'
+import { openKeeper } from './storage/index.ts'
+import { makeTestHook, type TestHook } from './testHook.ts'
+
+declare global {
+  interface Window {
+    stringyard: TestHook
+  }
+}
+
+const languageGuess = (): ViewState['language'] => (navigator.language.toLowerCase().startsWith('es') ? 'es' : 'en')
+/** Feet and inches where the locale is of the United States, else metric; shown on the start page and changeable. */
+const unitsGuess = (): 'feetInches' | 'metric' => (/-US$/i.test(navigator.language) || navigator.language === 'en' ? 'feetInches' : 'metric')
+
+const compose = (settings: Partial<ViewState>): App => {
+  const documents = createDocumentStore(emptyDocument(browserEnv, unitsGuess()))
+  const view = createViewStore({ language: languageGuess(), ...settings })
+  const results = createResultsStore()
+  let client: CheckClient
+  const port = openCheckPort(() => client)
+  client = createCheckClient(port, results)
+  return createApp({ documents, view, results, env: browserEnv, derive: deriveSite, profile: profileAt, commands: commandOf, check: (stamp, document) => client.request(stamp, document) })
+}
+
+const keepSettings = (app: App, keeper: Keeper): void => {
+  let timer: ReturnType<typeof setTimeout> | undefined
+  app.view.subscribe((state, before) => {
+    const keys = Object.keys(viewPersistence) as (keyof ViewState)[]
+    if (!keys.some((key) => viewPersistence[key] && state[key] !== before[key])) return
+    clearTimeout(timer)
+    timer = setTimeout(() => void keeper.putSettings(state).catch(() => undefined), 300)
+  })
+}
+
+const Bands = ({ app, services }: { app: App; services: ReturnType<typeof makeServices> }): ReactNode => (
+  <Shell
+    app={app}
+    services={services}
+    plan={(size) => <PlanBand app={app} {...size} />}
+    tape={(size) => <TapeBand app={app} {...size} />}
+    section={(size) => <SectionBand app={app} {...size} />}
+  />
+)
+
+const start = async (): Promise<void> => {
+  const keeper = await openKeeper()
+  const app = compose(await keeper.settings().catch(() => ({})))
+  const services = makeServices(app, keeper)
+  // What was open when the page was closed or killed is open again, with its undo history.
+  await services.reopenLast().catch(() => undefined)
+  // Canvas text is drawn once: with the lettering of the app, not a stand-in.
+  await document.fonts.load('16px "Fira Sans Condensed"').catch(() => undefined)
+  keepSettings(app, keeper)
+  window.stringyard = makeTestHook(app)
+  const root = document.getElementById('root')!
+  createRoot(root).render(<StrictMode><Bands app={app} services={services} /></StrictMode>)
+  if (import.meta.env.PROD && 'serviceWorker' in navigator) void navigator.serviceWorker.register('./sw.js').catch(() => undefined)
+}
+
+void start()

@@ -1,0 +1,53 @@
+import { layoutOf } from '../../scene/document.ts'
+import { readGear, writeGear } from '../../scene/gear.ts'
+import { writeFile } from '../../scene/writeFile.ts'
+import type { App } from '../../state/app.ts'
+import type { GearItem, GearState, Outcome } from '../../ui/services.ts'
+import type { StoreApi } from 'zustand/vanilla'
+import { download, fileNameOf, shareOrDownload } from './download.ts'
+import type { Keeper } from './keeper.ts'
+
+const jsonBlob = (text: string): Blob => new Blob([text], { type: 'application/json' })
+
+/** Files that leave the device and come to it. */
+export const makeFiles = (app: App, keeper: Keeper, gear: StoreApi<GearState>) => {
+  const layoutFile = (): { name: string; blob: Blob; title: string } => {
+    const { document } = app.documents.getState()
+    const { title } = layoutOf(document)
+    return { name: fileNameOf(title, '.yard.json'), blob: jsonBlob(writeFile(document)), title }
+  }
+  const putGearList = async (items: readonly GearItem[]): Promise<void> => {
+    gear.setState({ items })
+    await keeper.putGear(items).catch(() => undefined)
+  }
+  return {
+    putGearList,
+    saveFile: (): Promise<Outcome> => {
+      const { name, blob } = layoutFile()
+      download(name, blob)
+      return Promise.resolve({ ok: true, said: { en: `Saved as ${name}.`, es: `Guardado como ${name}.` } })
+    },
+    shareFile: async (): Promise<Outcome> => {
+      const { name, blob, title } = layoutFile()
+      const how = await shareOrDownload(name, blob, title)
+      return how === 'downloaded' ? { ok: true, said: { en: `This device has no share sheet; saved as ${name}.`, es: `Este equipo no tiene menú de compartir; guardado como ${name}.` } } : { ok: true }
+    },
+    saveEverything: async (): Promise<Outcome> => {
+      download('stringyard-everything.json', jsonBlob(await keeper.everything()))
+      return { ok: true }
+    },
+    exportGear: (): Promise<Outcome> => {
+      download('gear.json', jsonBlob(writeGear(gear.getState().items as never)))
+      return Promise.resolve({ ok: true })
+    },
+    importGear: async (file: File): Promise<Outcome> => {
+      const read = readGear(await file.text())
+      if (!read.ok) {
+        const [first] = read.issues
+        return { ok: false, reason: { en: `${file.name}: ${first?.path ?? ''} ${first?.message.en ?? 'could not be read'}`, es: `${file.name}: ${first?.path ?? ''} ${first?.message.es ?? 'no se pudo leer'}` } }
+      }
+      await putGearList(read.gear as never)
+      return { ok: true }
+    },
+  }
+}

@@ -1,0 +1,77 @@
+import { createStore } from 'zustand/vanilla'
+import { keyRows } from '../../canvas/keys.ts'
+import { emptyDocument } from '../../scene/newYard.ts'
+import { layoutOf } from '../../scene/document.ts'
+import type { App } from '../../state/app.ts'
+import { initialView } from '../../state/viewStore.ts'
+import type { GearState, Services } from '../../ui/services.ts'
+import { aboutInfo } from './about.ts'
+import { examples } from './examples.ts'
+import { makeFiles } from './files.ts'
+import { pipeFacts } from './facts.ts'
+import { saveImage } from './image.ts'
+import type { Keeper } from './keeper.ts'
+import { whyPage } from './pages.ts'
+import { makeYards } from './yards.ts'
+
+/** Everything the screen asks of the program around it. */
+export const makeServices = (app: App, keeper: Keeper): Services & { reopenLast: () => Promise<void> } => {
+  const gear = createStore<GearState>()(() => ({ items: [] }))
+  void keeper.gear().then((items) => gear.setState({ items }))
+  const yards = makeYards(app, keeper)
+  const files = makeFiles(app, keeper, gear)
+  const openId = (): string => layoutOf(app.documents.getState().document).layoutId
+  return {
+    newYard: yards.newYard, openExample: yards.openExample, resetExample: yards.resetExample, openFile: yards.openFile, openLayout: yards.openLayout, openPoint: yards.openPoint,
+    examples,
+    saveFile: files.saveFile, shareFile: files.shareFile, saveEverything: files.saveEverything, exportGear: files.exportGear, importGear: files.importGear,
+    clearDevice: async () => {
+      await keeper.clear()
+      gear.setState({ items: [] })
+      app.documents.getState().load(emptyDocument(app.env, layoutOf(app.documents.getState().document).displayUnits))
+      app.view.setState({ ...initialView, form: app.view.getState().form, tapeVertical: app.view.getState().tapeVertical, bandSizePx: app.view.getState().bandSizePx })
+      return { ok: true, said: { en: 'Nothing of this app is left on this device.', es: 'No queda nada de esta aplicación en este equipo.' } }
+    },
+    saveImage: (scale) => saveImage(app, scale),
+    layouts: async () => {
+      const isShown = app.view.getState().screen === 'yard'
+      return (await keeper.layouts()).map((entry) => ({ ...entry, isOpen: isShown && entry.layoutId === openId() }))
+    },
+    renameLayout: async (layoutId, title) => {
+      if (layoutId === openId() && app.view.getState().screen === 'yard') app.command('setLayout', { path: 'title', value: title })
+      else await keeper.rename(layoutId, title)
+      return { ok: true }
+    },
+    removeLayout: async (layoutId) => {
+      const wasOpen = layoutId === openId()
+      await keeper.remove(layoutId)
+      if (wasOpen) {
+        await keeper.setLastOpen(null)
+        app.view.setState({ screen: 'start', panel: null })
+      }
+      return { ok: true }
+    },
+    points: () => keeper.points(openId()),
+    keepPoint: async (name) => {
+      await keeper.keepPoint(openId(), name, app.documents.getState().document)
+      return { ok: true }
+    },
+    gear,
+    putGear: (item) => {
+      const { items } = gear.getState()
+      void files.putGearList(items.some(({ id }) => id === item.id) ? items.map((known) => (known.id === item.id ? item : known)) : [...items, item])
+    },
+    removeGear: (id) => void files.putGearList(gear.getState().items.filter((item) => item.id !== id)),
+    newId: app.env.newId,
+    whyPage,
+    storage: keeper.state,
+    takeOver: async () => ((await keeper.takeOver()) ? { ok: true } : { ok: false, reason: { en: 'The other window does not let go. Close it and try again.', es: 'La otra ventana no suelta el plano. Ciérrela e intente otra vez.' } }),
+    about: aboutInfo,
+    facts: pipeFacts,
+    keyMap: () => keyRows(app.view.getState().language),
+    reopenLast: async () => {
+      const layoutId = await keeper.lastOpen()
+      if (layoutId !== null) await yards.openLayout(layoutId)
+    },
+  }
+}
