@@ -3,10 +3,10 @@ import type { HatchName, Primitive } from '../../drawing/primitives.ts'
 import { dashesPx, weightsPx } from '../../drawing/theme.ts'
 import type { Surface } from '../../scene/records/frame.ts'
 import { zonePens } from '../../scene/symbols/zone.ts'
-import type { Zone } from '../../derive/zones.ts'
 import { fillHatch } from './patterns.ts'
 import { applyMatrix, type Matrix } from '../../state/frames.ts'
 import type { DrawnItem, Picture } from './picture.ts'
+import type { ShownZone } from './shownZones.ts'
 
 /** Texture of the lot by what it is made of; plain where nobody has said. */
 const textureOf: Partial<Record<Surface, HatchName>> = { gravel: 'gravel', sand: 'gravel' }
@@ -76,11 +76,10 @@ export const paintGround = (context: CanvasRenderingContext2D, features: readonl
 }
 
 /** Hatch once for all rings of a zone, then its edge. An input missing: no hatch, dots and a question mark. */
-export const paintZone = (context: CanvasRenderingContext2D, zone: Zone, picture: Picture, ratio: number): void => {
+export const paintZone = (context: CanvasRenderingContext2D, zone: ShownZone, picture: Picture, ratio: number): void => {
   const { theme, matrix } = picture
   const pen = zonePens[zone.zoneClass]
-  const rings = zone.rings.map((ring) => ring.flatMap(({ xM, yM }) => [xM, yM]))
-  const isUnknown = zone.missing.length > 0
+  const { rings, isUnknown } = zone
   context.beginPath()
   for (const ring of rings) trace(context, ring, matrix, true)
   if (!isUnknown && pen.hatch !== undefined) fillHatch(context, pen.hatch, theme, ratio, patternOrigin(picture))
@@ -93,10 +92,10 @@ export const paintZone = (context: CanvasRenderingContext2D, zone: Zone, picture
 }
 
 /** Middle of the largest ring of a zone on screen, for its word and its question mark. */
-export const zoneBoxPx = (zone: Zone, matrix: Matrix): { x0: number; y0: number; x1: number; y1: number } | null => {
+export const zoneBoxPx = (zone: ShownZone, matrix: Matrix): { x0: number; y0: number; x1: number; y1: number } | null => {
   const box = { x0: Infinity, y0: Infinity, x1: -Infinity, y1: -Infinity }
-  for (const ring of zone.rings) for (const { xM, yM } of ring) {
-    const { xPx, yPx } = applyMatrix(matrix, xM, yM)
+  for (const ring of zone.rings) for (let i = 0; i + 1 < ring.length; i += 2) {
+    const { xPx, yPx } = applyMatrix(matrix, ring[i]!, ring[i + 1]!)
     box.x0 = Math.min(box.x0, xPx)
     box.x1 = Math.max(box.x1, xPx)
     box.y0 = Math.min(box.y0, yPx)

@@ -1,4 +1,3 @@
-import type { Zone } from '../../derive/zones.ts'
 import { touchSizePx } from '../../drawing/paint.ts'
 import { levelShape } from '../../drawing/levelShapes.ts'
 import type { InkName, Primitive } from '../../drawing/primitives.ts'
@@ -11,6 +10,7 @@ import { nailPlace, paintShapes } from './paintItems.ts'
 import { zoneBoxPx } from './paintGround.ts'
 import { runPoints } from './pipeShapes.ts'
 import type { DrawnItem, Picture } from './picture.ts'
+import type { ShownZone } from './shownZones.ts'
 import { textWidthPx } from './textWidth.ts'
 import type { Effect } from '../tools/types.ts'
 
@@ -31,7 +31,7 @@ export type Spot = { xPx: number; yPx: number; radiusPx: number; effect: Effect 
 export interface NotesInput {
   features: readonly DrawnItem[]
   items: readonly DrawnItem[]
-  zones: readonly Zone[]
+  zones: readonly ShownZone[]
   /** Numbers of findings; empty where the margin draws them. */
   marks: readonly MarkedFinding[]
 }
@@ -71,19 +71,18 @@ const wordsOfItem = (drawn: DrawnItem, picture: Picture, context: CanvasRenderin
 }
 
 /** What a zone is called on the plan: RED by what to do there, as far as that is short; the others by name. */
-export const zoneWord = (zone: Pick<Zone, 'zoneClass' | 'sentence' | 'name'>, language: 'en' | 'es'): string => {
+export const zoneWord = (zone: Pick<ShownZone, 'zoneClass' | 'sentence' | 'name'>, language: 'en' | 'es'): string => {
   const [first = ''] = textIn(zone.sentence, language).split(/(?<=[.!:;]) /)
   const short = first.replace(/[.;:]$/, '')
   return zone.zoneClass === 'RED' && short.length <= 46 ? short : textIn(zone.name, language)
 }
 
-const wordOfZone = (zone: Zone, picture: Picture, context: CanvasRenderingContext2D): Word[] => {
+const wordOfZone = (zone: ShownZone, picture: Picture, context: CanvasRenderingContext2D): Word[] => {
   const isRed = zone.zoneClass === 'RED'
   if (!isRed && !['scale', 'full'].includes(detailAt(picture.view.pxPerM))) return []
   const box = zoneBoxPx(zone, picture.matrix)
   if (box === null || box.x1 < 0 || box.y1 < 0 || box.x0 > picture.band.widthPx || box.y0 > picture.band.heightPx) return []
-  const isUnknown = zone.missing.length > 0
-  const text = `${isUnknown ? '? ' : ''}${zoneWord(zone, picture.view.language)}`
+  const text = `${zone.isUnknown ? '? ' : ''}${zoneWord(zone, picture.view.language)}`
   const widthPx = textWidthPx(context, text, 12, isRed, picture.isTouch)
   const heightPx = (picture.isTouch ? touchSizePx(12) : 12) * LINE_RATIO
   return [{

@@ -1,5 +1,4 @@
 import type { SectionProfile, PlacedItem, SiteModel } from '../../derive/types.ts'
-import { zonesAt, type Zone } from '../../derive/zones.ts'
 import { itemMatrix, type Matrix } from '../../drawing/matrix.ts'
 import type { Primitive, SymbolContext } from '../../drawing/primitives.ts'
 import { themes, type Theme } from '../../drawing/theme.ts'
@@ -11,6 +10,7 @@ import type { ViewState } from '../../state/viewStore.ts'
 import { applyEdit, type Edit } from '../../scene/edit.ts'
 import { deriveSite } from '../../derive/site.ts'
 import { boundsOfPoints } from './rings.ts'
+import { shownZones, type ShownZone } from './shownZones.ts'
 import { frameSetUp, lengthSystem } from './toolContext.ts'
 import type { BoxPx } from './labels.ts'
 
@@ -39,22 +39,10 @@ export interface Picture {
   isTouch: boolean
   band: { widthPx: number; heightPx: number }
   symbol: SymbolContext
-  zones: readonly Zone[]
+  zones: readonly ShownZone[]
 }
 
 export const themeNow = (view: Pick<ViewState, 'theme'>, prefersDark: boolean): Theme => (view.theme === 'auto' ? themes[prefersDark ? 'night' : 'day'] : themes[view.theme])
-
-const zoneCache = new WeakMap<SiteModel, Map<string, readonly Zone[]>>()
-
-/** Zones of the phase chosen; none of a hidden kind. Kept per site. */
-const zonesOf = (site: SiteModel, view: ViewState): readonly Zone[] => {
-  const key = `${view.phase}.${view.joint}`
-  let ofSite = zoneCache.get(site)
-  if (ofSite === undefined) zoneCache.set(site, (ofSite = new Map()))
-  let zones = ofSite.get(key)
-  if (zones === undefined) ofSite.set(key, (zones = zonesAt(site, { phase: view.phase, joint: view.joint })))
-  return zones
-}
 
 export const pictureOf = (app: App, prefersDark: boolean, isTouch: boolean): Picture => {
   const view = app.view.getState()
@@ -63,7 +51,7 @@ export const pictureOf = (app: App, prefersDark: boolean, isTouch: boolean): Pic
   return {
     app, view, site, profile, frame, matrix: planMatrix(view, frame), theme: themeNow(view, prefersDark), isTouch, band: view.bandSizePx.plan,
     symbol: { pipeOuterDiameterM: site.pipe.odM, stickLengthM: site.job.stickLengthM, pxPerM: view.pxPerM, reader: { system: lengthSystem(site), language: view.language } },
-    zones: zonesOf(site, view),
+    zones: shownZones(site, view.phase, view.joint),
   }
 }
 
@@ -150,16 +138,6 @@ export const changedIds = (base: ReadonlyMap<string, PlacedItem>, now: ReadonlyM
   }
   for (const id of base.keys()) if (!now.has(id)) changed.add(id)
   return changed
-}
-
-/** Whether two zones are drawn alike. */
-export const zoneLooksSame = (a: Zone, b: Zone): boolean => {
-  if (a === b) return true
-  if (a.key !== b.key || a.zoneClass !== b.zoneClass || a.rings.length !== b.rings.length || a.missing.length !== b.missing.length) return false
-  return a.rings.every((ring, i) => {
-    const other = b.rings[i]!
-    return ring === other || (ring.length === other.length && ring.every((p, j) => p.xM === other[j]!.xM && p.yM === other[j]!.yM))
-  })
 }
 
 export interface Ghost {

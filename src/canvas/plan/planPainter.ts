@@ -1,5 +1,4 @@
 import type { PlacedItem } from '../../derive/types.ts'
-import type { Zone } from '../../derive/zones.ts'
 import type { App } from '../../state/app.ts'
 import { emptyOverlay, type ToolOverlay } from '../tools/types.ts'
 import { markedFindings } from './findings.ts'
@@ -10,7 +9,8 @@ import { paintItems, paintPipe, paintShapes } from './paintItems.ts'
 import { paintNotes, type Spot } from './paintNotes.ts'
 import { offScreenArrows } from './offScreen.ts'
 import { snapLineShapes } from './guides.ts'
-import { changedIds, drawnItem, drawnItems, pictureOf, zoneLooksSame, type DrawnItem, type Picture } from './picture.ts'
+import { changedIds, drawnItem, drawnItems, pictureOf, type DrawnItem, type Picture } from './picture.ts'
+import { zoneLooksSame, type ShownZone } from './shownZones.ts'
 import { forgetWidths } from './textWidth.ts'
 import { stampOf } from '../../state/documentStore.ts'
 
@@ -23,7 +23,7 @@ const none: ReadonlySet<string> = new Set()
 /** What the still layers were last drawn from. */
 interface Base {
   placed: ReadonlyMap<string, PlacedItem>
-  zones: readonly Zone[]
+  zones: readonly ShownZone[]
 }
 
 /**
@@ -85,11 +85,11 @@ export class PlanPainter {
     return layerNames.filter((name) => dirty.has(name))
   }
 
-  private sameZones(a: readonly Zone[], b: readonly Zone[]): boolean {
+  private sameZones(a: readonly ShownZone[], b: readonly ShownZone[]): boolean {
     return a === b || (a.length === b.length && a.every((zone, i) => zoneLooksSame(zone, b[i]!)))
   }
 
-  private zonesChanged(before: readonly Zone[], now: readonly Zone[]): Set<string> {
+  private zonesChanged(before: readonly ShownZone[], now: readonly ShownZone[]): Set<string> {
     const known = new Map(before.map((zone) => [zone.key, zone]))
     const changed = new Set<string>()
     for (const zone of now) {
@@ -101,7 +101,7 @@ export class PlanPainter {
     return changed
   }
 
-  private shownZones(zones: readonly Zone[], wanted: (key: string) => boolean): Zone[] {
+  private shownZones(zones: readonly ShownZone[], wanted: (key: string) => boolean): ShownZone[] {
     const { hiddenKinds } = this.app.view.getState()
     return hiddenKinds.includes('zone') ? [] : zones.filter(({ key }) => wanted(key))
   }

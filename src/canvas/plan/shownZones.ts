@@ -1,0 +1,38 @@
+import type { SiteModel } from '../../derive/types.ts'
+import { zonesAt } from '../../derive/zones.ts'
+import type { Localized } from '../../messages/localized.ts'
+import type { Phase, ZoneClass } from '../../scene/parts.ts'
+
+/** What the plan needs of a zone. Rings in the site frame, flat points. */
+export interface ShownZone {
+  key: string
+  zoneClass: ZoneClass
+  name: Localized
+  sentence: Localized
+  rings: readonly (readonly number[])[]
+  /** An input is missing: drawn at its largest default, dashed, with a question mark. */
+  isUnknown: boolean
+}
+
+const kept = new WeakMap<SiteModel, Map<string, readonly ShownZone[]>>()
+
+/** Zones of a phase at a joint, kept per site. */
+export const shownZones = (site: SiteModel, phase: Phase, joint: number): readonly ShownZone[] => {
+  const key = `${phase}.${joint}`
+  let ofSite = kept.get(site)
+  if (ofSite === undefined) kept.set(site, (ofSite = new Map()))
+  let zones = ofSite.get(key)
+  if (zones === undefined) {
+    zones = zonesAt(site, { phase, joint }).map((zone) => ({
+      key: zone.key, zoneClass: zone.zoneClass, name: zone.name, sentence: zone.sentence, isUnknown: zone.missing.length > 0,
+      rings: zone.rings.map((ring) => ring.flatMap(({ xM, yM }) => [xM, yM])),
+    }))
+    ofSite.set(key, zones)
+  }
+  return zones
+}
+
+/** Whether two zones are drawn alike. */
+export const zoneLooksSame = (a: ShownZone, b: ShownZone): boolean =>
+  a === b || (a.key === b.key && a.zoneClass === b.zoneClass && a.isUnknown === b.isUnknown && a.rings.length === b.rings.length
+    && a.rings.every((ring, i) => ring.length === b.rings[i]!.length && ring.every((value, j) => value === b.rings[i]![j])))
