@@ -1,4 +1,5 @@
 import type { Localized } from '../messages/localized.ts'
+import type { TextValue } from '../messages/render.ts'
 import type { Quantity } from '../units/quantity.ts'
 import type { MissingInput, SiteModel } from '../derive/types.ts'
 import type { Phase } from '../scene/parts.ts'
@@ -20,7 +21,7 @@ export interface Source {
 /** A sentence with its values; rendered in the reader's language and units at the edge. */
 export interface Sentence {
   text: Localized
-  values?: Record<string, string | number | Quantity>
+  values?: Record<string, TextValue>
 }
 
 /** A one-click remedy: a named command with plain arguments; accepted as one undoable edit, and only on the revision it was made from. */

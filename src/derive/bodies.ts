@@ -58,6 +58,8 @@ export interface BodySolver {
   solve: (body: BodyCase) => BodySolution | null
   /** Solves spent so far, for the budgets. */
   solveCount: () => number
+  /** Bodies asked for so far whose solve did not come out. */
+  unsettled: () => readonly BodySolution[]
 }
 
 const solvers = new WeakMap<SiteModel, BodySolver>()
@@ -78,6 +80,7 @@ function createBodySolver(site: SiteModel): BodySolver {
   return {
     missing,
     solveCount: () => count,
+    unsettled: () => [...solutions.values()].filter((solution) => solution !== null && solution.result.status !== 'ok') as BodySolution[],
     solve: (body) => {
       const key = keyOf(body)
       let solution = solutions.get(key)

@@ -3,7 +3,7 @@ import { limitParam, type Limit } from '../engine/limits.ts'
 import { bodies, bodySolverOf, type BodySolution } from './bodies.ts'
 import { solveFeed, type FeedSolve } from './feed.ts'
 import { effortOf, solveJoint, type JointSolve, type Side } from './jawSolve.ts'
-import { arrivingSupports, liftAtArrivalN, pulledBody, reachableM, solveArrival, type NoseArrival } from './noseArrivals.ts'
+import { arrivingSupports, evenSpacingM, liftAtArrivalN, pulledBody, reachableM, solveArrival, type NoseArrival } from './noseArrivals.ts'
 import { jawLineLevelM } from './supports.ts'
 import type { MissingInput, SiteModel, SupportView } from './types.ts'
 
@@ -62,10 +62,14 @@ export interface Mechanics {
   worstEffortRatio: () => number | null
   /** Spans at jaws, rack and stands while fusing, largest sag over span of each span over all joints. */
   sags: () => readonly SpanSagAt[]
+  /** First support the nose arrives on; no solve needed. */
+  firstArrival: () => SupportView | null
   arrivals: () => readonly NoseArrival[]
   liftN: (arrival: NoseArrival) => number | null
   /** Where the support would have to stand to take the nose in by itself. */
   reachable: (arrival: NoseArrival) => { runningM: number; spacingM: number } | null
+  /** Even spacing of a long level row that takes a free nose in at a droop. */
+  evenSpacing: (droopM: number) => number | null
   loads: () => ReadonlyMap<string, SupportLoad>
   sinkChanges: () => readonly SinkChange[]
   tolerances: () => readonly SetOutTolerance[]
@@ -126,9 +130,11 @@ export function createMechanics(site: SiteModel, limits: LimitLookup): Mechanics
     solvedJoints,
     worstEffortRatio: () => (solvedJoints().length === 0 ? null : Math.max(...solvedJoints().map(({ effortRatio }) => effortRatio))),
     sags: once(() => sagsOf(solvedJoints())),
+    firstArrival: () => (solver.missing.length > 0 ? null : (arrivingSupports(site)[0] ?? null)),
     arrivals,
     liftN: (arrival) => liftAtArrivalN(solver, arrival),
     reachable: (arrival) => reachableM(site, solver, arrival),
+    evenSpacing: (droopM) => evenSpacingM(site, droopM),
     loads: once(() => loadsOf(site, solvedJoints(), arrivals(), solver)),
     sinkChanges: once(() => {
       const sinkM = limitParam(limits.limit('offset-change'), 'sinkM')

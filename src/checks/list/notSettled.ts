@@ -1,0 +1,23 @@
+import { atRun, defineCheck, finding, mechanics as mechanicsSource, q, say } from '../make.ts'
+import { bodySolverOf } from '../../derive/bodies.ts'
+
+export const notSettled = defineCheck({
+  id: 'not-settled',
+  title: { en: 'Pipe that could not be worked out', es: 'Tubo que no se pudo calcular' },
+  cost: 'slow',
+  run: (site, { mechanics }) => {
+    // The other checks ask for their solves first; these two make sure that there are some.
+    mechanics.solvedJoints()
+    mechanics.arrivals()
+    return bodySolverOf(site).unsettled().slice(0, 3).map(({ body, result }) => finding('not-settled', {
+      about: `${body.startM.toFixed(3)}-${body.endM.toFixed(3)}-${body.infeedJaws}-${body.exitJaws}`,
+      level: 'CHECK',
+      source: mechanicsSource('jaws'),
+      where: atRun(Math.max(body.startM, Math.min(0, body.endM)), null),
+      what: result.status === 'notConverged'
+        ? say('The pipe from {from} to {to} did not settle; {residual} is left.', 'El tubo de {from} a {to} no convergió; quedan {residual}.', { from: { runningM: body.startM }, to: { runningM: body.endM }, residual: q('shortLength', result.residual ?? 0) })
+        : say('The pipe from {from} to {to} could not be worked out: {reason}.', 'El tubo de {from} a {to} no se pudo calcular: {reason}.', { from: { runningM: body.startM }, to: { runningM: body.endM }, reason: result.reason ?? result.status }),
+      move: say('Judge the supports there on site.', 'Juzgue esos apoyos en el sitio.'),
+    }))
+  },
+})

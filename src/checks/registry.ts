@@ -1,0 +1,34 @@
+import type { CheckDefinition } from './finding.ts'
+import { balance } from './list/balance.ts'
+import { exitStands } from './list/exitStands.ts'
+import { faceGap } from './list/faceGap.ts'
+import { feed } from './list/feed.ts'
+import { floatingStands } from './list/floatingStands.ts'
+import { groundGuessed } from './list/groundGuessed.ts'
+import { jawEffort } from './list/jawEffort.ts'
+import { jawsFitted } from './list/jawsFitted.ts'
+import { liftsOut } from './list/liftsOut.ts'
+import { linedUp } from './list/linedUp.ts'
+import { machinePitch } from './list/machinePitch.ts'
+import { noseLanding } from './list/noseLanding.ts'
+import { notSettled } from './list/notSettled.ts'
+import { offsetChange } from './list/offsetChange.ts'
+import { pipeLifts } from './list/pipeLifts.ts'
+import { saddleHeight } from './list/saddleHeight.ts'
+import { sag } from './list/sag.ts'
+import { setOutTolerance } from './list/setOutTolerance.ts'
+import { standLoad } from './list/standLoad.ts'
+import { sticksLength } from './list/sticksLength.ts'
+
+/**
+ * Every check, in the order of the notes within a level. A new check is one file and one line here.
+ * `notSettled` looks at the solves the others asked for, so it comes last.
+ */
+export const checks: readonly CheckDefinition[] = [
+  sticksLength,
+  jawEffort, liftsOut, exitStands, faceGap, offsetChange, sag, setOutTolerance,
+  noseLanding, standLoad, saddleHeight, floatingStands,
+  feed, balance, pipeLifts,
+  linedUp, machinePitch, jawsFitted, groundGuessed,
+  notSettled,
+]
