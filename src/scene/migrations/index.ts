@@ -1,0 +1,28 @@
+/** JSON of a file, version by version. */
+export type Json = null | boolean | number | string | readonly Json[] | { readonly [key: string]: Json }
+
+/**
+ * One step up: takes the whole file (plain JSON of version `to` − 1, which it must not change) and gives it as version
+ * `to`. A migration is frozen once released and never imports today's records: today's type is not yesterday's.
+ */
+export interface Migration {
+  to: number
+  up: (file: { readonly [key: string]: Json }) => { readonly [key: string]: Json }
+}
+
+/** In order, without gaps: entry i leads to version i + 2. */
+export const migrations: readonly Migration[] = []
+
+/**
+ * The file brought from the version it says to `to`, step by step; its `fileVersion` is set after each.
+ * Fails: RangeError where a step is missing.
+ */
+export function migrate(file: { readonly [key: string]: Json }, to: number, list: readonly Migration[] = migrations): { readonly [key: string]: Json } {
+  let now = file
+  for (let version = Number(file['fileVersion']) + 1; version <= to; version++) {
+    const step = list.find((one) => one.to === version)
+    if (step === undefined) throw new RangeError(`no migration leads to version ${version}`)
+    now = { ...step.up(now), fileVersion: version }
+  }
+  return now
+}
