@@ -66,7 +66,7 @@ export const makeYards = (app: App, keeper: Keeper) => {
       const reason = issuesInWords(file.name, read.issues)
       if (read.salvage === undefined) return { ok: false, reason }
       if (how !== 'withoutItems') return { ok: 'ask', ask: 'withoutItems', items: read.salvage.dropped.map(({ path, why }) => ({ en: `${path}: ${why.en}`, es: `${path}: ${why.es}` })), reason }
-      await show({ document: withLayoutId(read.salvage.document, newLayoutId()) })
+      await show({ document: read.salvage.openAs(newLayoutId()) })
       return { ok: true }
     }
     const { layoutId, title } = layoutOf(read.document)
