@@ -1,16 +1,6 @@
 import type { ContactBeamInput, GroundProfile, PointSupport, SlopeClamp } from '../../src/engine/beam/types.ts'
+import { seededRandom } from './seededRandom.ts'
 
-/** Seeded numbers in [0, 1): the same seed gives the same cases on every machine. */
-export function seededRandom(seed: number): () => number {
-  let state = seed >>> 0
-  return () => {
-    state = (state + 0x6d2b79f5) >>> 0
-    let t = state
-    t = Math.imul(t ^ (t >>> 15), t | 1)
-    t ^= t + Math.imul(t ^ (t >>> 7), t | 61)
-    return ((t ^ (t >>> 14)) >>> 0) / 4294967296
-  }
-}
 
 type Random = () => number
 const between = (random: Random, low: number, high: number): number => low + (high - low) * random()

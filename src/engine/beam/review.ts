@@ -236,6 +236,14 @@ function emitStretch(work: Work, j: number): void {
     emitStrayTouch(work, piece, from, -1)
     from = low + over
   }
+  const last = next.count - 1
+  if (last >= 0 && next.kind[last] === POINT && next.x[last]! >= from) {
+    // A support that came in right at the edge lifts the pipe off beside it.
+    result.changed = true
+    const free = ((72 * Math.max(0, next.level[last]! - pieceLevel(model, piece, next.x[last]!))) / model.loadPerM3) ** 0.25
+    from = next.x[last]! + Math.min(free, 0.45 * (to - next.x[last]!))
+    if (!(from < to)) return
+  }
   let right: -1 | 0 | 1 = 0
   let rightX = to
   if (to > high + AT_LIMIT_M) {

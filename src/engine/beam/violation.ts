@@ -93,13 +93,11 @@ export function makeWalker(): Walker {
  * Sites cover all supports, convex corners of the ground and the body ends; between them a span can only be below the
  * ground at a place where it has the slope of the piece and curves upward, which `risingThrough` finds exactly.
  * Cost: O(sites and pieces under the span).
- * Input: `withEnds` for a free end of the body: a site exactly at the outer end counts. Output: in `worst`, depth 0 if none.
+ * Input: `withEnds` for a free end of the body. Output: in `worst`, depth 0 if none.
  */
 export function deepestViolation(model: BeamModel, span: FreeSpan, walker: Walker, withEnds: boolean, worst: Violation): void {
   const { siteX, siteLevel, siteCount, loadPerM3: c, ground } = model
   const { x0, x1, level0, slope0, curvature0, growth0 } = span
-  const isTail = withEnds && x0 === model.startM
-  const isNose = withEnds && x1 === model.endM
   worst.depth = 0
   worst.site = -1
   worst.piece = -1
@@ -107,8 +105,9 @@ export function deepestViolation(model: BeamModel, span: FreeSpan, walker: Walke
   const third = growth0 / 6
   const fourth = c / 24
   let i = walker.site
-  while (i < siteCount && (isTail ? siteX[i]! < x0 : siteX[i]! <= x0)) i++
-  for (; i < siteCount && (isNose ? siteX[i]! <= x1 : siteX[i]! < x1); i++) {
+  // A free end counts the sites at both its ends: it may have no length, and what stands at its inner end has depth 0.
+  while (i < siteCount && (withEnds ? siteX[i]! < x0 : siteX[i]! <= x0)) i++
+  for (; i < siteCount && (withEnds ? siteX[i]! <= x1 : siteX[i]! < x1); i++) {
     const t = siteX[i]! - x0
     const depth = siteLevel[i]! - level0 - t * (slope0 + t * (half + t * (third - t * fourth)))
     if (depth > worst.depth) {
