@@ -10,6 +10,7 @@ import { jawsFitted } from './list/jawsFitted.ts'
 import { liftsOut } from './list/liftsOut.ts'
 import { linedUp } from './list/linedUp.ts'
 import { machinePitch } from './list/machinePitch.ts'
+import { missingInputs } from './list/missingInputs.ts'
 import { noseLanding } from './list/noseLanding.ts'
 import { notSettled } from './list/notSettled.ts'
 import { offsetChange } from './list/offsetChange.ts'
@@ -19,6 +20,7 @@ import { sag } from './list/sag.ts'
 import { setOutTolerance } from './list/setOutTolerance.ts'
 import { standLoad } from './list/standLoad.ts'
 import { sticksLength } from './list/sticksLength.ts'
+import { typicalFigures } from './list/typicalFigures.ts'
 
 /**
  * Every check, in the order of the notes within a level. A new check is one file and one line here.
@@ -29,6 +31,6 @@ export const checks: readonly CheckDefinition[] = [
   jawEffort, liftsOut, exitStands, faceGap, offsetChange, sag, setOutTolerance,
   noseLanding, standLoad, saddleHeight, floatingStands,
   feed, balance, pipeLifts,
-  linedUp, machinePitch, jawsFitted, groundGuessed,
+  linedUp, machinePitch, jawsFitted, groundGuessed, missingInputs, typicalFigures,
   notSettled,
 ]

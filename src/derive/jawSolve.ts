@@ -43,7 +43,7 @@ export interface JointSolve {
   offsetM: number
   /** The joined body with the jaws open: how far it stands above the lower halves of a side, 0 where it touches one. */
   springsByM: Record<Side, number>
-  /** Net push down that holds the joined body in the jaws of a side. */
+  /** Largest push down a clamp of a side gives to hold the joined body. */
   springN: Record<Side, number>
 }
 
@@ -89,7 +89,7 @@ export function solveJoint(site: SiteModel, solver: BodySolver, joint: number, l
     const leastM = gaps.length === 0 ? 0 : Math.min(...gaps)
     return leastM > CLEAR_M ? leastM : 0
   }
-  const pushN = (side: Side): number => Math.max(0, 0 - (held?.jaws ?? []).filter((jaw) => jaw.side === side).reduce((sum, { forceN }) => sum + forceN, 0))
+  const pushN = (side: Side): number => Math.max(0, ...(held?.jaws ?? []).filter((jaw) => jaw.side === side).map(({ forceN }) => 0 - forceN))
   return {
     joint, infeed, exit,
     effortRatio: Math.max(infeed.effortRatio, exit.effortRatio),

@@ -3,7 +3,7 @@ import { limitParam, type Limit } from '../engine/limits.ts'
 import { bodies, bodySolverOf, type BodySolution } from './bodies.ts'
 import { solveFeed, type FeedSolve } from './feed.ts'
 import { effortOf, solveJoint, type JointSolve, type Side } from './jawSolve.ts'
-import { arrivingSupports, evenSpacingM, liftAtArrivalN, pulledBody, reachableM, solveArrival, type NoseArrival } from './noseArrivals.ts'
+import { arrivingSupports, evenDroopM, evenSpacingM, liftAtArrivalN, pulledBody, reachableM, solveArrival, type NoseArrival } from './noseArrivals.ts'
 import { jawLineLevelM } from './supports.ts'
 import type { MissingInput, SiteModel, SupportView } from './types.ts'
 
@@ -70,6 +70,8 @@ export interface Mechanics {
   reachable: (arrival: NoseArrival) => { runningM: number; spacingM: number } | null
   /** Even spacing of a long level row that takes a free nose in at a droop. */
   evenSpacing: (droopM: number) => number | null
+  /** Droop of a free nose past such a row, no ground under it. */
+  evenDroop: (spacingM: number) => number | null
   loads: () => ReadonlyMap<string, SupportLoad>
   sinkChanges: () => readonly SinkChange[]
   tolerances: () => readonly SetOutTolerance[]
@@ -135,6 +137,7 @@ export function createMechanics(site: SiteModel, limits: LimitLookup): Mechanics
     liftN: (arrival) => liftAtArrivalN(solver, arrival),
     reachable: (arrival) => reachableM(site, solver, arrival),
     evenSpacing: (droopM) => evenSpacingM(site, droopM),
+    evenDroop: (spacingM) => evenDroopM(site, spacingM),
     loads: once(() => loadsOf(site, solvedJoints(), arrivals(), solver)),
     sinkChanges: once(() => {
       const sinkM = limitParam(limits.limit('offset-change'), 'sinkM')

@@ -103,12 +103,7 @@ export function evenSpacingM(site: SiteModel, droopM: number): number | null {
   const stiffnessNm2 = site.pipe.stiffnessNm2('nose')
   const { properties } = site.pipe
   if (stiffnessNm2 === null || properties === null || !(droopM > 0)) return null
-  const section = { bendingStiffnessNm2: stiffnessNm2, lineLoadNPerM: properties.lineLoadNPerM }
-  const droopAt = (spacingM: number): number => {
-    const supports = Array.from({ length: ROW_SPANS }, (_, i) => ({ xM: i * spacingM, levelM: 0 }))
-    const result = solveContactBeam({ lengthM: ROW_SPANS * spacingM, section, supports })
-    return result.status === 'ok' ? -result.ends.levelM[1] : Infinity
-  }
+  const droopAt = (spacingM: number): number => evenDroopM(site, spacingM) ?? Infinity
   const guessM = ((droopM * stiffnessNm2) / (0.245 * properties.lineLoadNPerM)) ** 0.25
   let [low, high] = [0.8 * guessM, 1.2 * guessM]
   for (let pass = 0; pass < 30; pass += 1) {
@@ -117,4 +112,14 @@ export function evenSpacingM(site: SiteModel, droopM: number): number | null {
     else high = middle
   }
   return low
+}
+
+/** How far a free nose hangs below the next support of a long level row with no ground under it: what held nothing would do. */
+export function evenDroopM(site: SiteModel, spacingM: number): number | null {
+  const stiffnessNm2 = site.pipe.stiffnessNm2('nose')
+  const { properties } = site.pipe
+  if (stiffnessNm2 === null || properties === null || !(spacingM > 0)) return null
+  const supports = Array.from({ length: ROW_SPANS }, (_, i) => ({ xM: i * spacingM, levelM: 0 }))
+  const result = solveContactBeam({ lengthM: ROW_SPANS * spacingM, section: { bendingStiffnessNm2: stiffnessNm2, lineLoadNPerM: properties.lineLoadNPerM }, supports })
+  return result.status === 'ok' ? 0 - result.ends.levelM[1] : null
 }

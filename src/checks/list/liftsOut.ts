@@ -44,7 +44,9 @@ export const liftsOut = defineCheck({
           : say('The pipe lifts {by} out of the open {side} jaws at joint {joint}.', 'El tubo se levanta {by} de las mordazas abiertas de {side} en la junta {joint}.', values),
         move: isFix
           ? say('Set the last level stand lower or add a second level stand.', 'Baje el último soporte a nivel o agregue un segundo soporte a nivel.')
-          : say('Hold it down while closing, {hold}.', 'Sujételo hacia abajo al cerrar, {hold}.', values),
+          : clear.isJoined
+            ? say('Open slowly and keep clear; it pushes up with {hold}.', 'Abra despacio y manténgase libre; empuja hacia arriba con {hold}.', values)
+            : say('Hold it down while closing, {hold}.', 'Sujételo hacia abajo al cerrar, {hold}.', values),
       })]
     })
   },

@@ -175,11 +175,18 @@ function row(site: SiteModel, common: Draft0, group: readonly Judged[], mechanic
   const startM = Math.min(first.runningM, (before?.runningM ?? first.runningM - spacingM) + spacingM)
   const count = spacingM > 0.3 ? Math.floor((last.runningM - startM) / spacingM + 1e-6) + 1 : 0
   const more = count - views.length
-  const all = { ...values, now: q('length', nowM), spacing: q('length', spacingM), more }
-  const what = say('{labels} stand {now} apart: a free nose comes to the next one {droop} low.', '{labels} están a {now}: la punta libre llega al siguiente {droop} abajo.', all)
-  if (spacingM <= 0.3) return finding('nose-landing', { ...common, what, move: say('Sling the nose, or plan a lift at each.', 'Cuelgue la punta o planee un levante en cada uno.') })
+  const onGround = group.some(({ arrival }) => arrival.isOnGround)
+  // On the ground the droop is only the height of the roller; what the spacing does shows without the ground.
+  const hangsM = onGround ? (mechanics.evenDroop(nowM) ?? 0) : 0
+  const droop = Math.max(hangsM, ...group.map(({ arrival }) => arrival.droopM))
+  const all = { ...values, droop: q('shortLength', droop), now: q('length', nowM), spacing: q('length', spacingM), more }
+  const what = onGround
+    ? say('{labels} stand {now} apart: a free nose would hang {droop} below the next one, so it lies on the ground.', '{labels} están a {now}: la punta libre colgaría {droop} bajo el siguiente, así que queda en el suelo.', all)
+    : say('{labels} stand {now} apart: a free nose comes to the next one {droop} low.', '{labels} están a {now}: la punta libre llega al siguiente {droop} abajo.', all)
+  if (spacingM <= 0.3) return finding('nose-landing', { ...common, measured: q('shortLength', droop), what, move: say('Sling the nose, or plan a lift at each.', 'Cuelgue la punta o planee un levante en cada uno.') })
   return finding('nose-landing', {
     ...common,
+    measured: q('shortLength', droop),
     what,
     move: more > 0 ? say('Set them {spacing} apart, {more} more rollers; or sling the nose.', 'Póngalos a {spacing}, {more} rodillos más; o cuelgue la punta.', all) : say('Set them {spacing} apart, or sling the nose.', 'Póngalos a {spacing}, o cuelgue la punta.', all),
     remedy: views.some(({ locked }) => locked) ? null : respace(site, views, { startM, spacingM, more }, all),

@@ -4,6 +4,9 @@ import type { Sentence } from '../finding.ts'
 import { atRun, defineCheck, finding, mechanics, q, say } from '../make.ts'
 import type { SiteModel } from '../../derive/types.ts'
 
+/** One stick fewer is only worth a word where it falls short by this little: the surprise on site. */
+const NEARLY_ENOUGH_M = 0.9144
+
 export const sticksLength = defineCheck({
   id: 'sticks-length',
   title: { en: 'Sticks and length', es: 'Tubos y largo' },
@@ -20,14 +23,14 @@ export const sticksLength = defineCheck({
       return [finding('sticks-length', {
         ...common,
         level: 'FIX',
-        what: say('{sticks} sticks of {stick} come up {short} short of {wanted}.', '{sticks} tubos de {stick} quedan {short} cortos para {wanted}.', { ...values, short: q('height', -plan.overM) }),
+        what: say('{sticks} sticks of {stick} come up {short} short of {wanted}.', '{sticks} tubos de {stick} quedan {short} cortos para {wanted}.', { ...values, short: q('length', -plan.overM) }),
         move: say('Take {enough} sticks: they make {madeEnough}.', 'Lleve {enough} tubos: dan {madeEnough}.', { enough: sticks, madeEnough: q('length', made) }),
       })]
     }
     return [finding('sticks-length', {
       ...common,
       level: 'NOTE',
-      what: say('{sticks} sticks make {made}, {over} over {wanted}: cut to suit.', '{sticks} tubos dan {made}, {over} más que {wanted}: corte a la medida.', { ...values, over: q('height', plan.overM) }),
+      what: say('{sticks} sticks make {made}, {over} over {wanted}: cut to suit.', '{sticks} tubos dan {made}, {over} más que {wanted}: corte a la medida.', { ...values, over: q('length', plan.overM) }),
       ...moveFor(site),
     })]
   },
@@ -38,9 +41,10 @@ function moveFor(site: SiteModel): { move?: Sentence } {
   const { plan } = site.sticks
   const other = plan?.alternatives[0]
   if (other !== undefined) {
-    return { move: say('With sticks of {other}: {count} make {made}, {over} over.', 'Con tubos de {other}: {count} dan {made}, {over} de más.', { other: q('length', other.stickLengthM), count: other.sticks, made: q('length', other.madeLengthM), over: q('height', other.overM) }) }
+    return { move: say('With sticks of {other}: {count} make {made}, {over} over.', 'Con tubos de {other}: {count} dan {made}, {over} de más.', { other: q('length', other.stickLengthM), count: other.sticks, made: q('length', other.madeLengthM), over: q('length', other.overM) }) }
   }
   if (plan?.oneFewer == null || recordsOf(site.document, 'string')[0]?.stickCount != null) return {}
   const { sticks, shortM } = plan.oneFewer
-  return { move: say('{sticks} would come up {short} short.', '{sticks} quedarían {short} cortos.', { sticks, short: q('height', shortM) }) }
+  if (shortM > NEARLY_ENOUGH_M) return {}
+  return { move: say('{sticks} would come up {short} short.', '{sticks} quedarían {short} cortos.', { sticks, short: q('length', shortM) }) }
 }
