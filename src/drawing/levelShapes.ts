@@ -3,7 +3,7 @@ import type { Primitive } from './primitives.ts'
 /** The four levels that are shown; the octagon is a road stop sign (MUTCD R1-1), triangle and circle are those of ISO 3864. */
 export type LevelName = 'STOP' | 'FIX' | 'CHECK' | 'NOTE'
 
-/** Below this a CHECK is a ring: in grey a small filled circle reads as the octagon. */
+/** Below this a CHECK without a number is a ring: in grey a small filled circle reads as the octagon. */
 const RING_BELOW_PX = 18
 
 const octagon = (radiusPx: number): number[] =>
@@ -18,7 +18,7 @@ const octagon = (radiusPx: number): number[] =>
  */
 export const levelShape = (level: LevelName, sizePx: number, number: string | null = null): readonly Primitive[] => {
   const r = sizePx / 2
-  const shape = outline(level, sizePx)
+  const shape = outline(level, sizePx, number !== null && sizePx >= 14)
   if (number === null || sizePx < 14) return shape
   const ink = ({ STOP: 'stopInk', FIX: 'fixInk', CHECK: 'checkInk', NOTE: 'ink' } as const)[level]
   // The triangle carries its figure low, where it is wide.
@@ -26,7 +26,7 @@ export const levelShape = (level: LevelName, sizePx: number, number: string | nu
   return [...shape, { t: 'text', xM: 0, yM: baselinePx, text: number, sizePx: Math.max(10, sizePx * 0.56), ink, align: 'center', bold: true }]
 }
 
-const outline = (level: LevelName, sizePx: number): Primitive[] => {
+const outline = (level: LevelName, sizePx: number, hasNumber: boolean): Primitive[] => {
   const r = sizePx / 2
   switch (level) {
     case 'STOP':
@@ -35,7 +35,7 @@ const outline = (level: LevelName, sizePx: number): Primitive[] => {
       // Yellow stands only 1.6 to 1 on the paper, so the ink edge is never left out.
       return [{ t: 'path', points: [0, r * 1.13, r * 1.2, -r * 0.95, -r * 1.2, -r * 0.95], closed: true, fill: 'fix', stroke: 'ink', weight: 'gear' }]
     case 'CHECK':
-      return sizePx < RING_BELOW_PX
+      return sizePx < RING_BELOW_PX && !hasNumber
         ? [
             { t: 'circle', xM: 0, yM: 0, radiusM: r * 0.95, fill: 'check' },
             { t: 'circle', xM: 0, yM: 0, radiusM: r * 0.5, fill: 'sheet' },

@@ -12,8 +12,8 @@ export type InkName =
   | 'ink' | 'ink2' | 'hair' | 'paper' | 'lot' | 'sheet' | 'tape' | 'tapePale' | 'tapeInk'
   | 'pipe' | 'pipeEdge' | 'stripe' | 'chosen' | 'chosenInk' | 'red' | 'amber' | 'blue' | 'safe' | 'white'
   | 'stop' | 'fix' | 'check' | 'note' | 'plant' | 'earth' | 'building' | 'none'
-  /** Digit on a level shape, edge of a level shape, crown of a tree, hatch of a building, grains of gravel, way underfoot. */
-  | 'stopInk' | 'fixInk' | 'checkInk' | 'levelEdge' | 'crown' | 'buildingHatch' | 'grain' | 'way'
+  /** Pipe seen from the side and enlarged, digit on a level shape, edge of a level shape, crown of a tree, hatch of a building, grains of gravel, way underfoot. */
+  | 'pipeSide' | 'stopInk' | 'fixInk' | 'checkInk' | 'levelEdge' | 'crown' | 'buildingHatch' | 'grain' | 'way'
 
 /** Stroke weights, px at 96 dpi; strokes do not scale with zoom (docs/look.md). */
 export type WeightName = 'hair' | 'axis' | 'context' | 'boundary' | 'gear' | 'rope' | 'building' | 'pipe' | 'ticks'

@@ -1,4 +1,5 @@
 import type { UnitSystem } from '../units/format.ts'
+import { guessedWidthPx } from './fractionText.ts'
 import type { Primitive } from './primitives.ts'
 import { tickSteps, ticksBetween } from './tapeTicks.ts'
 
@@ -19,6 +20,9 @@ export interface TapeLook {
   isMirrored: boolean
 }
 
+/** Words at the nail start this far from it. */
+const WORD_AT_PX = 12
+
 /**
  * The tape itself: pale on the infeed side, yellow on the exit side, marks from both edges, figures, the datum nail with its words.
  * Frame: x = running distance in m, y = px across the band, 0 at one edge, up to `thicknessPx`.
@@ -31,11 +35,16 @@ export const tapeBody = (look: TapeLook): Primitive[] => {
   }
   band(fromM, Math.min(0, toM), 'tapePale')
   band(Math.max(0, fromM), toM, 'tape')
-  const wordRoomM = look.isUpright ? 0 : 58 / pxPerM
+  // Half a figure's width beyond the word keeps the two apart.
+  const wordRoomM = (text: string): number => (WORD_AT_PX + guessedWidthPx(text, look.figurePx - 1.5) * 1.1 + 4) / pxPerM
+  const [exitRoomM, infeedRoomM] = [wordRoomM(look.exit), wordRoomM(look.infeed)]
+  const figureM = (look.figurePx * 1.6) / pxPerM
   const steps = tickSteps(look.system, pxPerM)
   const depth = { major: t, mid: t * 0.34, minor: t * 0.18 }
   for (const { atM, rank, figure } of ticksBetween(fromM, toM, steps)) {
-    const isUnderWords = !look.isUpright && Math.abs(atM) < wordRoomM
+    // A figure stands to the right of its mark on screen, so it reaches towards the nail on one side only.
+    const reachM = (atM < 0) !== look.isMirrored ? figureM : 0
+    const isUnderWords = !look.isUpright && Math.abs(atM) - (rank === 'major' ? reachM : 0) < (atM < 0 ? infeedRoomM : exitRoomM)
     if (rank === 'major') list.push({ t: 'path', points: [atM, 0, atM, t], stroke: 'tapeInk', weight: 'ticks' })
     else {
       const weight = rank === 'mid' ? 'context' : 'hair'
@@ -61,7 +70,7 @@ const nail = ({ thicknessPx: t, isUpright, infeed, exit, figurePx, isMirrored }:
     const isRight = ahead !== isMirrored
     return isUpright
       ? { t: 'text', xM: 0, yM: t / 2, text, sizePx, ink: 'tapeInk', bold: true, align: 'center', dyPx: isRight ? 16 : -16 - sizePx * 0.7 }
-      : { t: 'text', xM: 0, yM: t / 2, text, sizePx, ink: 'tapeInk', bold: true, align: isRight ? 'left' : 'right', dxPx: isRight ? 12 : -12, dyPx: -sizePx * 0.35 }
+      : { t: 'text', xM: 0, yM: t / 2, text, sizePx, ink: 'tapeInk', bold: true, align: isRight ? 'left' : 'right', dxPx: isRight ? WORD_AT_PX : -WORD_AT_PX, dyPx: -sizePx * 0.35 }
   }
   return [
     { t: 'path', points: [0, -2, 0, t + 3], stroke: 'tapeInk', weight: 'building' },

@@ -16,8 +16,8 @@ const FIGURE_ROOM_PX = 38
 const LEAST_GAP_PX = 3.9
 
 /** Rows a real tape could have: figures, the marks between, the finest marks. */
-const rows: Readonly<Record<UnitSystem, readonly (readonly [major: number, mid: number, minor: number])[]>> = {
-  feetInches: [[1, 0.5, 0.25], [5, 1, 0.5], [10, 5, 1], [50, 10, 5], [100, 50, 10], [500, 100, 50], [1000, 500, 100], [5000, 1000, 500]],
+const rows: Readonly<Record<UnitSystem, readonly (readonly [major: number, mid: number, minor: number, coarserMinor?: number])[]>> = {
+  feetInches: [[1, 0.5, 0.25], [5, 1, 0.25, 0.5], [10, 5, 1], [50, 10, 5], [100, 50, 10], [500, 100, 50], [1000, 500, 100], [5000, 1000, 500]],
   metric: [[0.5, 0.1, 0.05], [1, 0.5, 0.1], [5, 1, 0.5], [10, 5, 1], [50, 10, 5], [100, 50, 10], [500, 100, 50], [1000, 500, 100], [5000, 1000, 500]],
 }
 
@@ -35,10 +35,10 @@ const finest = (system: UnitSystem, pxPerM: number): number => {
 export const tickSteps = (system: UnitSystem, pxPerM: number): TickSteps => {
   const unitM = system === 'feetInches' ? FOOT_M : 1
   const pxPerUnit = pxPerM * unitM
-  const [major, mid, minor] = rows[system].find(([step]) => step * pxPerUnit >= FIGURE_ROOM_PX) ?? (rows[system].at(-1) as readonly [number, number, number])
+  const [major, mid, minor, coarserMinor] = rows[system].find(([step]) => step * pxPerUnit >= FIGURE_ROOM_PX) ?? (rows[system].at(-1) as readonly [number, number, number, number?])
   const least = finest(system, pxPerM)
   const kept = (step: number): number | null => (step >= least && step * pxPerUnit >= LEAST_GAP_PX ? step : null)
-  return { unitM, major, mid: kept(mid), minor: kept(minor) }
+  return { unitM, major, mid: kept(mid), minor: kept(minor) ?? (coarserMinor === undefined ? null : kept(coarserMinor)) }
 }
 
 export interface Tick {

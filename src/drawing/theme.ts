@@ -14,7 +14,7 @@ export interface Theme {
 
 const day: Record<InkName, string> = {
   ink: '#1E1B16', ink2: '#5A5143', hair: '#C4B696', paper: '#F6EFDF', lot: '#F0E6D0', sheet: '#FFFBF0',
-  tape: '#F4C430', tapePale: '#F8E5A6', tapeInk: '#17130A', pipe: '#161412', pipeEdge: '#161412', stripe: '#5AA2EE',
+  tape: '#F4C430', tapePale: '#F8E5A6', tapeInk: '#17130A', pipe: '#161412', pipeEdge: '#161412', pipeSide: '#D8CFBA', stripe: '#5AA2EE',
   chosen: '#0F6E6E', chosenInk: '#F6EFDF', red: '#B3201B', amber: '#8A5A00', blue: '#1B5696', safe: '#1D6B43', white: '#FFFFFF',
   stop: '#B3201B', fix: '#F2B200', check: '#1B5696', note: '#F6EFDF', stopInk: '#FFFFFF', fixInk: '#17130A', checkInk: '#FFFFFF', levelEdge: '#F6EFDF',
   plant: '#7D8A5E', crown: '#E2E2C4', earth: '#A08A64', building: '#DDD0B4', buildingHatch: '#94866E', grain: '#D2C3A3', way: '#ECE2CB', none: 'none',
@@ -22,7 +22,7 @@ const day: Record<InkName, string> = {
 
 const night: Record<InkName, string> = {
   ink: '#EEE9DC', ink2: '#B9B7AB', hair: '#46525A', paper: '#1E262B', lot: '#232C32', sheet: '#2C373E',
-  tape: '#D9AE2B', tapePale: '#9A8950', tapeInk: '#14110A', pipe: '#0A0D0F', pipeEdge: '#EEE9DC', stripe: '#6FB4F5',
+  tape: '#D9AE2B', tapePale: '#9A8950', tapeInk: '#14110A', pipe: '#0A0D0F', pipeEdge: '#EEE9DC', pipeSide: '#0A0D0F', stripe: '#6FB4F5',
   chosen: '#55D0C8', chosenInk: '#1E262B', red: '#FF7B70', amber: '#F0B24A', blue: '#7DB3EC', safe: '#5CC48D', white: '#FFFFFF',
   stop: '#D6382E', fix: '#F2B92E', check: '#7DB3EC', note: '#1E262B', stopInk: '#FFFFFF', fixInk: '#14110A', checkInk: '#0F1A24', levelEdge: '#FFFFFF',
   plant: '#93A878', crown: '#2A3632', earth: '#8A8066', building: '#36424A', buildingHatch: '#86898A', grain: '#3A464D', way: '#283238', none: 'none',
@@ -31,7 +31,7 @@ const night: Record<InkName, string> = {
 /** For full sun: black on white, colours darkened until each stands 7 to 1 on the sheet. */
 const sun: Record<InkName, string> = {
   ink: '#000000', ink2: '#2B2B2B', hair: '#7A7A7A', paper: '#FFFFFF', lot: '#FFFFFF', sheet: '#FFFFFF',
-  tape: '#FFD23F', tapePale: '#FFF3C4', tapeInk: '#000000', pipe: '#000000', pipeEdge: '#000000', stripe: '#6FB4F5',
+  tape: '#FFD23F', tapePale: '#FFF3C4', tapeInk: '#000000', pipe: '#000000', pipeEdge: '#000000', pipeSide: '#E4E4E4', stripe: '#6FB4F5',
   chosen: '#005150', chosenInk: '#FFFFFF', red: '#9A0F0B', amber: '#6B4400', blue: '#0B3F7A', safe: '#0C5230', white: '#FFFFFF',
   stop: '#9A0F0B', fix: '#F2B200', check: '#0B3F7A', note: '#FFFFFF', stopInk: '#FFFFFF', fixInk: '#000000', checkInk: '#FFFFFF', levelEdge: '#FFFFFF',
   plant: '#48552D', crown: '#F2F2E6', earth: '#6B5730', building: '#E4E4E4', buildingHatch: '#5E5E5E', grain: '#C9C9C9', way: '#F4F4F4', none: 'none',

@@ -174,8 +174,8 @@ const heightSteps: Readonly<Record<UnitSystem, readonly number[]>> = {
   feetInches: [0.25, 0.5, 1, 3].map((inches) => inches * 0.0254),
   metric: [0.005, 0.01, 0.02, 0.05],
 }
-/** The finest step of a saddle height that a hand can aim at on this scale (1 px and more). */
-export const heightStepM = (system: UnitSystem, pxPerLevelM: number): number => heightSteps[system].find((step) => step * pxPerLevelM >= 1) ?? (heightSteps[system].at(-1) as number)
+/** The finest step of a saddle height that a hand can aim at on this scale (about 1 px and more). */
+export const heightStepM = (system: UnitSystem, pxPerLevelM: number): number => heightSteps[system].find((step) => step * pxPerLevelM >= 0.9) ?? (heightSteps[system].at(-1) as number)
 
 /** Reach of the jaw line for a saddle that is dragged, px. */
 const JAW_LINE_REACH_PX = 5

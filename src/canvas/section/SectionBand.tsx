@@ -1,0 +1,214 @@
+import { useCallback, useMemo, useState, type ReactNode } from 'react'
+import { Layer, Stage } from 'react-konva'
+import { useStore } from 'zustand'
+import { sectionDrawing, sectionRange } from '../../derive/sectionDrawing.ts'
+import { railHeightPx, sectionRail } from '../../derive/sectionRail.ts'
+import type { SectionProfile, SiteModel } from '../../derive/types.ts'
+import { guessedWidthPx } from '../../drawing/fractionText.ts'
+import { paint, type Paint2D } from '../../drawing/paint.ts'
+import type { Primitive } from '../../drawing/primitives.ts'
+import { textIn } from '../../messages/localized.ts'
+import { renderText } from '../../messages/render.ts'
+import { alongToPx, levelToPx, pxToAlong, sectionFrame, type FrameView, type SectionFrame } from '../../state/frames.ts'
+import type { App } from '../../state/app.ts'
+import { formatQuantity, formatRunning, type FormatOptions } from '../../units/format.ts'
+import { Drawn } from '../Drawn.tsx'
+import { tapeFlags } from '../tape/flags.ts'
+import { liveFigures } from '../tape/liveFigures.ts'
+import { useFlagGestures } from '../tape/useFlagGestures.ts'
+import { useFaceLoads, useIsTouch, useTheme } from '../theme.ts'
+import { draggedKey } from '../tools/flagDrag.ts'
+import { arrivalsOf } from './arrivals.ts'
+import { markParts, sectionMarks } from './marks.ts'
+import { sectionWords } from './words.ts'
+
+export interface SectionBandProps {
+  app: App
+  widthPx: number
+  heightPx: number
+}
+
+const HIT_PX = 24
+const HEAD_PX = 40
+/** Under this height there is no room for the rail. */
+const RAIL_FROM_PX = 150
+
+/** The side view: ground, supports and the bent pipe on the tape's scale, with its figures at the foot. Saddles are dragged up and down. */
+export const SectionBand = ({ app, widthPx, heightPx }: SectionBandProps): ReactNode => {
+  const view = useStore(app.view)
+  const { site, profile, stamp } = useStore(app.site)
+  const results = useStore(app.results)
+  const theme = useTheme(app)
+  const touch = useIsTouch(app)
+  const faceLoads = useFaceLoads()
+
+  // On a phone the side view has a leaf of its own and the tape lies level there.
+  const frame: FrameView = useMemo(() => ({ ...view, tapeVertical: false, bandSizePx: { plan: { ...view.bandSizePx.plan, widthPx }, section: { widthPx, heightPx } } }), [view, widthPx, heightPx])
+  const options: FormatOptions = useMemo(() => ({ system: site.layout.displayUnits, language: view.language }), [site.layout.displayUnits, view.language])
+  const isStale = results.run !== null && results.stamp !== stamp
+  const arrivals = useMemo(() => arrivalsOf(results.run, site), [results.run, site])
+  const hasRail = heightPx >= RAIL_FROM_PX
+  const figurePx = touch ? 15 : 13.5
+  const railPx = hasRail ? railHeightPx(arrivals !== null, figurePx) : 0
+
+  const [leftM, rightM] = [pxToAlong(frame, 0), pxToAlong(frame, widthPx)]
+  const [fromM, toM] = [Math.min(leftM, rightM), Math.max(leftM, rightM)]
+  const [band, setBand] = useState<HTMLDivElement | null>(null)
+  // While a saddle is dragged the scale of heights stays as it was when it was taken hold of.
+  const [held, setHeld] = useState<SectionFrame | null>(null)
+  const range = useMemo(() => sectionRange(site, profile, fromM, toM), [site, profile, fromM, toM])
+  const settled = useMemo(() => sectionFrame(frame, range.lowestM, range.highestM, HEAD_PX, railPx + 26), [frame, range, railPx])
+  const section = held ?? settled
+
+  const flags = useMemo(() => tapeFlags(site, profile, results.run, options, view.hiddenKinds).filter(({ saddleM, kind }) => saddleM !== null || kind === 'support'), [site, profile, results.run, options, view.hiddenKinds])
+  const alongSign = view.turned ? -1 : 1
+  const hit = (xPx: number): string | null => nearest(flags, (runningM) => Math.abs(alongToPx(frame, runningM) - xPx), HIT_PX)
+  const gestures = useFlagGestures(band, {
+    app, frame, isUpright: false, hit, onDrag: (isDown) => setHeld(isDown ? settled : null),
+    context: { flags, system: options.system, pxPerM: frame.pxPerM, pxPerLevelM: section.pxPerLevelM, alongSign, toRunning: (px) => pxToAlong(frame, px), allows: 'height', placesOnTap: false },
+  })
+  const isDragging = draggedKey(gestures.state) !== null
+
+  const draw = useCallback((context: Paint2D): void => {
+    const levelPx = (levelM: number): number => levelToPx(section, levelM)
+    const alongPx = (runningM: number): number => alongToPx(frame, runningM)
+    const matrix = { a: alongSign * frame.pxPerM, b: 0, c: 0, d: -section.pxPerLevelM, e: alongPx(0), f: levelPx(0) }
+    const px = { a: 1, b: 0, c: 0, d: -1, e: 0, f: 0 }
+    fillBand(context, theme.inks.paper, widthPx, heightPx)
+    const marks = sectionMarks(results.run, site, profile, { alongPx, levelPx, widthPx, topPx: HEAD_PX + 6 })
+    const list = sectionDrawing(site, profile, { pxPerM: frame.pxPerM, pxPerLevelM: section.pxPerLevelM, fromM, toM, reader: options, chosenIds: view.selection, hiddenKinds: view.hiddenKinds, markedM: marks.map(({ xPx }) => pxToAlong(frame, xPx)) })
+    context.save()
+    clipBand(context, widthPx, heightPx - railPx)
+    paint(context, list, { matrix, theme, touch })
+    context.restore()
+    if (hasRail) {
+      const rail = sectionRail(site, profile, { reader: options, fromM, toM, pxPerM: frame.pxPerM, chosenIds: view.selection, leftM, arrivals, figurePx })
+      paint(context, rail, { matrix: { a: matrix.a, b: 0, c: 0, d: -1, e: matrix.e, f: heightPx }, theme })
+    }
+    const over: Primitive[] = []
+    for (const support of site.supports) {
+      if (!view.selection.includes(support.itemId) || support.runningM < fromM || support.runningM > toM) continue
+      const [x, y] = [alongPx(support.runningM), levelPx(support.levelM ?? support.groundLevelM)]
+      over.push(
+        { t: 'path', points: [x, 0, x, -y + 9], stroke: 'chosen', weight: 'ticks', dash: 'tie' },
+        { t: 'path', points: [x, -y - 12, x, -(heightPx - railPx - 8)], stroke: 'chosen', weight: 'ticks', dash: 'tie' },
+        { t: 'circle', xM: x, yM: -y - 3, radiusM: 8, stroke: 'chosen', weight: 'building' },
+      )
+    }
+    over.push(...markParts(marks, isStale), ...heading(site, profile, { section, options, isStale, status: results.status, touch, widthPx, fromM, toM }))
+    const live = liveFigures(gestures.state, flags, options)
+    const dragged = site.supports.find(({ key }) => key === draggedKey(gestures.state))
+    if (live !== null && dragged !== undefined) over.push(...liveWords(live, alongPx(dragged.runningM), levelPx(dragged.levelM ?? 0), widthPx, touch))
+    paint(context, over, { matrix: px, theme })
+  }, [section, frame, alongSign, theme, widthPx, heightPx, site, profile, fromM, toM, leftM, options, view.selection, view.hiddenKinds, railPx, hasRail, arrivals, figurePx, results.run, results.status, isStale, gestures.state, flags, touch])
+
+  if (site.setUp === null) return <div data-band="section" role="note" style={{ width: widthPx, height: heightPx }}>{textIn(sectionWords.empty, view.language)}</div>
+  return (
+    <div data-band="section" ref={setBand} {...gestures.handlers} style={{ position: 'relative', width: widthPx, height: heightPx, overflow: 'hidden', touchAction: 'none', userSelect: 'none', cursor: isDragging ? 'ns-resize' : 'default' }}>
+      <div role="img" aria-label={textIn(sectionWords.band, view.language)}>
+        <Stage width={widthPx} height={heightPx} listening={false}>
+          <Layer listening={false}><Drawn key={faceLoads} draw={draw} /></Layer>
+        </Stage>
+      </div>
+      <FiguresTable site={site} profile={profile} options={options} />
+    </div>
+  )
+}
+
+/** The figures of the drawing as a table for those who cannot see it. */
+const FiguresTable = ({ site, profile, options }: { site: SiteModel; profile: SectionProfile; options: FormatOptions }): ReactNode => {
+  const say = (key: 'support' | 'distance' | 'saddle' | 'carries' | 'table'): string => textIn(sectionWords[key], options.language)
+  return (
+    <table style={hidden}>
+      <caption>{say('table')}</caption>
+      <thead><tr><th scope="col">{say('support')}</th><th scope="col">{say('distance')}</th><th scope="col">{say('saddle')}</th><th scope="col">{say('carries')}</th></tr></thead>
+      <tbody>
+        {site.supports.map(({ key, label, runningM, saddleM }) => {
+          const load = profile.loads.get(key)
+          const carries = load === undefined ? '' : load.floats ? renderText(sectionWords.floats, { gap: { kind: 'shortLength', value: load.gapM } }, options) : formatQuantity({ kind: 'force', value: load.reactionN }, options)
+          return <tr key={key}><th scope="row">{label}</th><td>{formatRunning(runningM, options)}</td><td>{formatQuantity({ kind: 'height', value: saddleM }, options)}</td><td>{carries}</td></tr>
+        })}
+      </tbody>
+    </table>
+  )
+}
+const hidden = { position: 'absolute', width: 1, height: 1, margin: -1, padding: 0, overflow: 'hidden', clipPath: 'inset(50%)', whiteSpace: 'nowrap', border: 0 } as const
+
+const nearest = (flags: readonly { key: string; runningM: number }[], awayPx: (runningM: number) => number, reachPx: number): string | null => {
+  let best: string | null = null
+  let bestPx = reachPx
+  for (const { key, runningM } of flags) {
+    const away = awayPx(runningM)
+    if (away <= bestPx) [best, bestPx] = [key, away]
+  }
+  return best
+}
+
+const rectPath = (context: Paint2D, widthPx: number, heightPx: number): void => {
+  context.beginPath()
+  context.moveTo(0, 0)
+  context.lineTo(widthPx, 0)
+  context.lineTo(widthPx, heightPx)
+  context.lineTo(0, heightPx)
+  context.closePath()
+}
+const fillBand = (context: Paint2D, fill: string, widthPx: number, heightPx: number): void => {
+  rectPath(context, widthPx, heightPx)
+  context.fillStyle = fill
+  context.fill()
+}
+const clipBand = (context: Paint2D, widthPx: number, heightPx: number): void => {
+  rectPath(context, widthPx, heightPx)
+  context.clip()
+}
+
+interface HeadingFacts {
+  section: SectionFrame
+  options: FormatOptions
+  isStale: boolean
+  status: string
+  touch: boolean
+  widthPx: number
+  fromM: number
+  toM: number
+}
+
+/** Name, what the heights are drawn at, the fall of the ground, and what cannot be drawn. px frame, y UP. */
+const heading = (site: SiteModel, profile: SectionProfile, { section, options, isStale, status, touch, widthPx, fromM, toM }: HeadingFacts): Primitive[] => {
+  const { language } = options
+  const [namePx, morePx] = touch ? [21.5, 15.5] : [19, 13]
+  const name = textIn(sectionWords.name, language)
+  const { exaggeration } = section
+  const scale = exaggeration > 1 ? renderText(sectionWords.enlarged, { factor: exaggeration }, options) : exaggeration === 1 ? textIn(sectionWords.trueScale, language) : textIn(sectionWords.shrunk, language)
+  const { fallRatio, from, guessed } = site.ground
+  const ground = from === 'unknown' ? textIn(sectionWords.groundUnknown, language)
+    : fallRatio !== null && Math.abs(fallRatio) >= 0.0005 ? renderText(fallRatio > 0 ? sectionWords.falls : sectionWords.rises, { slope: { kind: 'percent', value: Math.abs(fallRatio) } }, options) : ''
+  const guess = from !== 'unknown' && guessed.some((g) => g.fromM < toM && g.toM > fromM) ? textIn(sectionWords.groundGuessed, language) : ''
+  const state = status === 'failed' ? textIn(sectionWords.failed, language) : isStale ? textIn(sectionWords.working, language) : profile.status === 'notConverged' ? textIn(sectionWords.notConverged, language) : ''
+  const nameWidth = guessedWidthPx(name, namePx) * 1.08
+  const room = widthPx - nameWidth - 40
+  // On a narrow band the less important words give way.
+  const more = [[scale, ground, guess], [scale, ground], [scale]].map((words) => words.filter((text) => text !== '').join('; ')).find((text) => guessedWidthPx(text, morePx) < room) ?? ''
+  const problem = profile.status === 'missing' ? renderText(sectionWords.missing, { what: [...new Set(profile.missing.map(({ label }) => textIn(label, language)))].join(', ') }, options)
+    : profile.status === 'unstable' ? textIn(sectionWords.unstable, language) : ''
+  return [
+    { t: 'text', xM: 14, yM: -25, text: name, sizePx: namePx, bold: true },
+    { t: 'text', xM: 14 + nameWidth + 10, yM: -25, text: more, sizePx: morePx, ink: 'ink2' },
+    ...(state === '' ? [] : [{ t: 'text', xM: widthPx - 12, yM: -25, text: state, sizePx: morePx, ink: 'ink2', align: 'right', lotEdge: true } as const]),
+    ...(problem === '' ? [] : [{ t: 'text', xM: 14, yM: -47, text: problem, sizePx: touch ? 16 : 14.5, ink: profile.status === 'unstable' ? 'red' : 'amber', bold: true } as const]),
+  ]
+}
+
+/** Figures of a saddle that is being dragged, beside it. */
+const liveWords = (live: { main: string; more: string }, xPx: number, yPx: number, widthPx: number, touch: boolean): Primitive[] => {
+  const [mainPx, morePx] = touch ? [22, 15] : [16, 12.5]
+  const width = Math.max(guessedWidthPx(live.main, mainPx) * 1.1, guessedWidthPx(live.more, morePx)) + 18
+  const height = live.more === '' ? mainPx + 12 : mainPx + morePx + 16
+  const left = xPx + 22 + width > widthPx ? xPx - 22 - width : xPx + 22
+  const bottom = -(yPx + (touch ? -40 : height / 2))
+  return [
+    { t: 'rect', xM: left, yM: bottom, widthM: width, heightM: height, radiusM: 4, fill: 'sheet', stroke: 'chosen', weight: 'gear' },
+    { t: 'text', xM: left + 9, yM: bottom + height - mainPx, text: live.main, sizePx: mainPx, bold: true, ink: 'chosen' },
+    ...(live.more === '' ? [] : [{ t: 'text', xM: left + 9, yM: bottom + 6, text: live.more, sizePx: morePx } as const]),
+  ]
+}

@@ -1,0 +1,25 @@
+import type { Localized } from '../../messages/localized.ts'
+
+export const sectionWords = {
+  name: { en: 'Side view', es: 'Vista lateral' },
+  enlarged: { en: 'heights drawn {factor} times their size, bends with them', es: 'alturas {factor} veces su tamaño, y las flechas con ellas' },
+  trueScale: { en: 'heights to the scale of lengths', es: 'alturas a la escala de los largos' },
+  shrunk: { en: 'heights drawn smaller than lengths', es: 'alturas más chicas que los largos' },
+  falls: { en: 'ground falls {slope} to the exit', es: 'el suelo baja {slope} hacia la salida' },
+  rises: { en: 'ground rises {slope} to the exit', es: 'el suelo sube {slope} hacia la salida' },
+  groundUnknown: { en: 'ground levels unknown: drawn level', es: 'niveles del suelo desconocidos: dibujado a nivel' },
+  groundGuessed: { en: 'broken ground line: guessed', es: 'línea de suelo cortada: supuesta' },
+  working: { en: 'working …', es: 'calculando …' },
+  failed: { en: 'the checks could not be worked out', es: 'no se pudieron calcular las revisiones' },
+  missing: { en: 'The pipe is drawn once these are known: {what}.', es: 'El tubo se dibuja cuando se sepa: {what}.' },
+  unstable: { en: 'As it stands the pipe would tip: no resting shape.', es: 'Así el tubo se volcaría: no tiene apoyo estable.' },
+  notConverged: { en: 'shape not settled: read it as near', es: 'forma sin asentar: es aproximada' },
+  empty: { en: 'Here stands the pipe seen from the side, once the strip is drawn.', es: 'Aquí se ve el tubo de lado, cuando se dibuje la franja.' },
+  table: { en: 'Figures of the side view', es: 'Cifras de la vista lateral' },
+  support: { en: 'support', es: 'apoyo' },
+  distance: { en: 'distance', es: 'distancia' },
+  saddle: { en: 'saddle, BOP above ground', es: 'apoyo, fondo sobre el suelo' },
+  carries: { en: 'carries', es: 'carga' },
+  floats: { en: 'floats {gap} clear', es: 'libre, a {gap}' },
+  band: { en: 'Side view: drag a saddle up or down. Use the tape for the keyboard; Page up and Page down change the height of what is chosen.', es: 'Vista lateral: arrastre un apoyo hacia arriba o abajo. Con teclado use la cinta; Re Pág y Av Pág cambian la altura de lo elegido.' },
+} as const satisfies Record<string, Localized>

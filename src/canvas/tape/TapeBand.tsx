@@ -1,0 +1,206 @@
+import { useCallback, useId, useMemo, useState, type FocusEvent, type KeyboardEvent, type ReactNode } from 'react'
+import { Layer, Stage } from 'react-konva'
+import { useStore } from 'zustand'
+import { guessedWidthPx } from '../../drawing/fractionText.ts'
+import { paint, type Paint2D } from '../../drawing/paint.ts'
+import type { Primitive } from '../../drawing/primitives.ts'
+import { tapeBody, tapeKnuckle } from '../../drawing/tape.ts'
+import { textIn } from '../../messages/localized.ts'
+import { sectionFrame } from '../../state/frames.ts'
+import type { App } from '../../state/app.ts'
+import { sectionRange } from '../../derive/sectionDrawing.ts'
+import { formatQuantity, type FormatOptions } from '../../units/format.ts'
+import { Drawn } from '../Drawn.tsx'
+import { nudge } from '../nudge.ts'
+import { useFaceLoads, useIsTouch, useTheme } from '../theme.ts'
+import { draggedKey } from '../tools/flagDrag.ts'
+import { flagLook, flagParts, flagSizePx, type DrawnFlag } from './flagDrawing.ts'
+import { layoutFlags } from './flagLayout.ts'
+import { flagName, tapeFlags, type TapeFlag } from './flags.ts'
+import { liveFigures } from './liveFigures.ts'
+import { tapeFrame } from './tapeFrame.ts'
+import { useFlagGestures } from './useFlagGestures.ts'
+import { tapeWords } from './words.ts'
+
+export interface TapeBandProps {
+  app: App
+  widthPx: number
+  heightPx: number
+}
+
+/** Room beyond the band for flags in their second row and live figures; over the plan, letting everything but flags through. */
+const OVERHANG_PX = { level: 104, upright: 176 }
+const HIT_PX = 48
+
+/**
+ * The tape between plan and side view, or upright beside the plan on a phone. Every support has a flag on it: drag slides
+ * it along the run, a pull changes its saddle; a tap on an empty place asks what goes there.
+ */
+export const TapeBand = ({ app, widthPx, heightPx }: TapeBandProps): ReactNode => {
+  const view = useStore(app.view)
+  const { site, profile, stamp } = useStore(app.site)
+  const results = useStore(app.results)
+  const theme = useTheme(app)
+  const touch = useIsTouch(app)
+  const faceLoads = useFaceLoads()
+  const listId = useId()
+  const [band, setBand] = useState<HTMLDivElement | null>(null)
+  const [fanKey, setFanKey] = useState<string | null>(null)
+  // A rack has two flags for one item: which of them the keyboard stands on.
+  const [stopKey, setStopKey] = useState<string | null>(null)
+
+  const options: FormatOptions = useMemo(() => ({ system: site.layout.displayUnits, language: view.language }), [site.layout.displayUnits, view.language])
+  const tape = useMemo(() => tapeFrame(view, widthPx, heightPx, touch), [view, widthPx, heightPx, touch])
+  const { frame, isUpright, isMirrored, alongSign, lengthPx, thicknessPx, matrix, fromM, toM } = tape
+  const flags = useMemo(() => tapeFlags(site, profile, results.run, options, view.hiddenKinds), [site, profile, results.run, options, view.hiddenKinds])
+  const isStale = results.run !== null && results.stamp !== stamp
+  const alongPx = useCallback((runningM: number): number => (isUpright ? matrix.b * runningM + matrix.f : matrix.a * runningM + matrix.e), [isUpright, matrix])
+
+  const range = useMemo(() => sectionRange(site, profile, fromM, toM), [site, profile, fromM, toM])
+  const gestures = useFlagGestures(band, {
+    app, frame, isUpright,
+    context: {
+      flags, system: options.system, pxPerM: frame.pxPerM, pxPerLevelM: sectionFrame(frame, range.lowestM, range.highestM).pxPerLevelM, alongSign,
+      toRunning: (px) => (px - alongPx(0)) / (alongSign * frame.pxPerM), allows: 'both', placesOnTap: true,
+    },
+  })
+  const dragged = draggedKey(gestures.state)
+
+  const look = flagLook(isUpright, touch)
+  const drawnFlags = useMemo(() => {
+    const inView = flags.filter(({ runningM }) => alongPx(runningM) > -90 && alongPx(runningM) < lengthPx + 90)
+    const isChosen = (flag: TapeFlag): boolean => flag.key === dragged || (flag.itemId !== null && view.selection.includes(flag.itemId))
+    const rank = (flag: TapeFlag): number => (isChosen(flag) ? 0 : flag.level === 'STOP' || flag.level === 'FIX' ? 1 : flag.kind === 'jaws' ? 2 : 3)
+    const requests = inView.map((flag) => ({ key: flag.key, alongPx: alongPx(flag.runningM), sizePx: flagSizePx(flag, look), rank: rank(flag) }))
+    const places = layoutFlags(requests, { rows: 2, gapPx: 2, primary: isUpright ? -1 : 1, fanKey })
+    return inView.map((flag, i): DrawnFlag => ({ flag, place: places[i]!, alongPx: requests[i]!.alongPx, sizePx: requests[i]!.sizePx, isChosen: isChosen(flag), isStale, isMirrored }))
+  }, [flags, alongPx, lengthPx, dragged, view.selection, look, isUpright, fanKey, isStale, isMirrored])
+
+  const overhang = isUpright ? { x: isMirrored ? 0 : OVERHANG_PX.upright, y: 0, width: OVERHANG_PX.upright, height: 0 } : { x: 0, y: OVERHANG_PX.level, width: 0, height: OVERHANG_PX.level }
+  const onCanvas = useMemo(() => ({ ...matrix, e: matrix.e + overhang.x, f: matrix.f + overhang.y }), [matrix, overhang.x, overhang.y])
+
+  const drawTape = useCallback((context: Paint2D): void => {
+    context.fillStyle = theme.inks.way
+    context.beginPath()
+    const [x0, y0] = [overhang.x, overhang.y]
+    context.moveTo(x0, y0)
+    for (const [x, y] of [[x0 + widthPx, y0], [x0 + widthPx, y0 + heightPx], [x0, y0 + heightPx]] as const) context.lineTo(x, y)
+    context.closePath()
+    if (!isUpright) context.fill()
+    const list: Primitive[] = tapeBody({
+      fromM, toM, pxPerM: frame.pxPerM, system: options.system, thicknessPx, isUpright, isMirrored: alongSign === (isUpright ? 1 : -1), figurePx: touch ? 17 : 14,
+      infeed: textIn(tapeWords.infeed, view.language), exit: textIn(tapeWords.exit, view.language),
+    })
+    const knuckles = site.bends.filter((bend) => bend.toM > fromM && bend.fromM < toM).map((bend) =>
+      tapeKnuckle((bend.fromM + bend.toM) / 2, thicknessPx, formatQuantity({ kind: 'angle', value: Math.abs(bend.turnRad) }, options)))
+    paint(context, [...list, ...knuckles], { matrix: onCanvas, theme })
+  }, [theme, overhang.x, overhang.y, widthPx, heightPx, isUpright, fromM, toM, frame.pxPerM, options, thicknessPx, alongSign, touch, view.language, site.bends, onCanvas])
+
+  const drawFlags = useCallback((context: Paint2D): void => {
+    // Back rows first: their poles run behind the flags in front.
+    const backFirst = [...drawnFlags].sort((a, b) => Number(a.isChosen) - Number(b.isChosen) || b.place.row - a.place.row)
+    const list = backFirst.map((drawn): Primitive => ({ t: 'mark', xM: drawn.flag.runningM, yM: thicknessPx, parts: flagParts(drawn, look) }))
+    paint(context, list, { matrix: onCanvas, theme })
+    const live = liveFigures(gestures.state, flags, options)
+    const at = drawnFlags.find(({ flag }) => flag.key === dragged)
+    if (live === null || at === undefined) return
+    const point = isUpright ? { xPx: onCanvas.e + onCanvas.c * (thicknessPx + 10), yPx: at.alongPx + overhang.y - 78 } : { xPx: at.alongPx, yPx: overhang.y + heightPx - thicknessPx - look.standPx - look.heightPx - at.place.row * look.rowPx - 8 }
+    paint(context, bubble(live, point, onCanvas, touch, { widthPx: widthPx + overhang.width, isUpright }), { matrix: { a: 1, b: 0, c: 0, d: -1, e: 0, f: 0 }, theme })
+  }, [drawnFlags, thicknessPx, look, onCanvas, theme, gestures.state, flags, options, dragged, isUpright, overhang.y, overhang.width, heightPx, touch, widthPx])
+
+  const chosenFlags = flags.filter(({ itemId }) => itemId !== null && view.selection.includes(itemId))
+  const current = chosenFlags.find(({ key }) => key === stopKey) ?? chosenFlags[0] ?? null
+  const select = (flag: TapeFlag): void => {
+    setStopKey(flag.key)
+    if (flag.itemId !== null) app.view.setState({ selection: [flag.itemId] })
+    const px = alongPx(flag.runningM)
+    if (px < HIT_PX || px > lengthPx - HIT_PX) app.view.setState({ leftRunningM: flag.runningM - lengthPx / 2 / frame.pxPerM })
+  }
+  const onKeyDown = (event: KeyboardEvent): void => {
+    if (gestures.onGestureKey(event)) return
+    const ahead = isUpright ? (alongSign === 1 ? 'ArrowDown' : 'ArrowUp') : alongSign === 1 ? 'ArrowRight' : 'ArrowLeft'
+    const back = isUpright ? (alongSign === 1 ? 'ArrowUp' : 'ArrowDown') : alongSign === 1 ? 'ArrowLeft' : 'ArrowRight'
+    const sideKeys = { ArrowRight: 'right', ArrowLeft: 'left', ArrowUp: 'up', ArrowDown: 'down' } as const
+    const stops = flags.filter(({ itemId }) => itemId !== null)
+    const now = current === null ? -1 : stops.findIndex(({ key }) => key === current.key)
+    const goTo = (i: number): void => {
+      const flag = stops[Math.min(stops.length - 1, Math.max(0, i))]
+      if (flag !== undefined) select(flag)
+    }
+    const isPlain = !event.ctrlKey && !event.metaKey && !event.altKey
+    const side = event.key in sideKeys ? sideKeys[event.key as keyof typeof sideKeys] : null
+    if (isPlain && event.shiftKey && side !== null && view.selection.length > 0) nudge(app, view.selection, side, false)
+    else if (isPlain && !event.shiftKey && event.key === ahead) goTo(now < 0 ? stops.findIndex(({ runningM }) => runningM >= 0) : now + 1)
+    else if (isPlain && !event.shiftKey && event.key === back) goTo(now < 0 ? stops.length - 1 : now - 1)
+    else if (isPlain && event.key === 'Home') goTo(0)
+    else if (isPlain && event.key === 'End') goTo(stops.length - 1)
+    else if (isPlain && event.key === 'Enter' && current !== null) app.view.setState({ tagMore: true })
+    else return
+    event.preventDefault()
+    event.stopPropagation()
+  }
+  // A folded flag that is touched or pointed at fans out with its neighbours; elsewhere they fold again.
+  const onFan = (key: string | null): void => setFanKey((now) => (drawnFlags.some(({ flag, place }) => flag.key === key && (place.isFolded || now === key)) || (key !== null && now !== null && isNear(now, key)) ? (now ?? key) : null))
+  const isNear = (one: string, other: string): boolean => {
+    const [a, b] = [flags.find(({ key }) => key === one), flags.find(({ key }) => key === other)]
+    return a !== undefined && b !== undefined && Math.abs(alongPx(a.runningM) - alongPx(b.runningM)) <= HIT_PX
+  }
+
+  if (site.setUp === null) return <div data-band="tape" role="note" style={{ width: widthPx, height: heightPx, position: 'relative' }}>{textIn(tapeWords.empty, view.language)}</div>
+  const optionId = (key: string): string => `${listId}-${key.replace(/[^A-Za-z0-9]/g, '-')}`
+  return (
+    <div
+      data-band="tape" ref={setBand} {...gestures.handlers}
+      role="listbox" tabIndex={0} aria-label={textIn(tapeWords.band, view.language)} aria-orientation={isUpright ? 'vertical' : 'horizontal'} aria-multiselectable
+      aria-activedescendant={current === null ? undefined : optionId(current.key)}
+      onKeyDown={onKeyDown} onPointerLeave={() => setFanKey(null)}
+      onBlur={(event: FocusEvent<HTMLDivElement>) => { if (!event.currentTarget.contains(event.relatedTarget)) setFanKey(null) }}
+      style={{ position: 'relative', width: widthPx, height: heightPx, touchAction: 'none', userSelect: 'none', zIndex: 2, cursor: gestures.state.name === 'scrolling' ? 'grabbing' : 'default' }}
+    >
+      <div style={{ position: 'absolute', left: -overhang.x, top: -overhang.y, width: widthPx + overhang.width, height: heightPx + overhang.height, pointerEvents: 'none' }} aria-hidden>
+        <Stage width={widthPx + overhang.width} height={heightPx + overhang.height} listening={false}>
+          <Layer listening={false}><Drawn key={faceLoads} draw={drawTape} /></Layer>
+          <Layer listening={false}><Drawn key={faceLoads} draw={drawFlags} /></Layer>
+        </Stage>
+      </div>
+      {drawnFlags.map((drawn) => (
+        <div
+          key={drawn.flag.key} id={optionId(drawn.flag.key)} role="option" data-flag={drawn.flag.key}
+          aria-selected={drawn.isChosen} aria-label={flagName(drawn.flag, options)} aria-disabled={drawn.flag.itemId === null || undefined}
+          aria-setsize={flags.length} aria-posinset={flags.indexOf(drawn.flag) + 1}
+          onPointerEnter={() => onFan(drawn.flag.key)} onPointerDown={() => onFan(drawn.flag.key)}
+          style={{ position: 'absolute', ...hitBox(drawn, look, { isUpright, isMirrored, thicknessPx, widthPx, heightPx }), cursor: drawn.flag.itemId === null ? 'default' : 'grab' }}
+        />
+      ))}
+    </div>
+  )
+}
+
+/** What a finger has to hit: the whole flag, never under 48 px; of a folded flag its pole. */
+const hitBox = ({ place, sizePx, alongPx }: DrawnFlag, look: ReturnType<typeof flagLook>, band: { isUpright: boolean; isMirrored: boolean; thicknessPx: number; widthPx: number; heightPx: number }): { left: number; top: number; width: number; height: number; zIndex: number } => {
+  const zIndex = place.isFolded ? 1 : 2 - place.row
+  const along = place.isFolded ? { fromPx: alongPx - 7, sizePx: 14 } : { fromPx: place.startPx - Math.max(0, HIT_PX - sizePx) / 2, sizePx: Math.max(HIT_PX, sizePx) }
+  if (!band.isUpright) {
+    const bottom = band.heightPx - band.thicknessPx - look.standPx + 3 - place.row * look.rowPx
+    const height = place.row === 0 ? Math.max(HIT_PX, look.heightPx) : look.heightPx
+    return { left: along.fromPx, top: bottom - height, width: along.sizePx, height, zIndex }
+  }
+  const nearPx = look.standPx + place.row * look.rowPx
+  const left = band.isMirrored ? band.thicknessPx + nearPx : band.widthPx - band.thicknessPx - nearPx - look.widthPx
+  return { left, top: along.fromPx, width: look.widthPx, height: along.sizePx, zIndex }
+}
+
+/** Large figures over the finger while a flag is dragged. */
+const bubble = (live: { main: string; more: string }, at: { xPx: number; yPx: number }, matrix: { e: number }, touch: boolean, room: { widthPx: number; isUpright: boolean }): Primitive[] => {
+  const [mainPx, morePx] = touch ? [22, 15] : [17, 12.5]
+  const width = Math.max(guessedWidthPx(live.main, mainPx) * 1.1, guessedWidthPx(live.more, morePx) * 1.04) + 20
+  const height = live.more === '' ? mainPx + 14 : mainPx + morePx + 18
+  const wished = room.isUpright ? matrix.e - 40 - width : at.xPx - width / 2
+  const left = Math.min(Math.max(4, wished), Math.max(4, room.widthPx - width - 4))
+  const bottom = -Math.max(at.yPx, height + 2)
+  return [
+    { t: 'rect', xM: left, yM: bottom, widthM: width, heightM: height, radiusM: 4, fill: 'sheet', stroke: 'chosen', weight: 'gear' },
+    { t: 'text', xM: left + width / 2, yM: bottom + height - mainPx - 1, text: live.main, sizePx: mainPx, align: 'center', bold: true, ink: 'chosen' },
+    ...(live.more === '' ? [] : [{ t: 'text', xM: left + width / 2, yM: bottom + 7, text: live.more, sizePx: morePx, align: 'center' } as const]),
+  ]
+}
