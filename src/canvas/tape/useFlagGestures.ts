@@ -114,8 +114,8 @@ export const useFlagGestures = (element: HTMLDivElement | null, parts: FlagGestu
       const { xPx, yPx } = placeIn(element, event)
       event.currentTarget.setPointerCapture(event.pointerId)
       if (event.pointerType === 'touch') fingers.current.set(event.pointerId, { xPx, yPx })
-      const element = event.target instanceof Element ? event.target.closest<HTMLElement>('[data-flag]') : null
-      const key = element?.dataset['flag'] ?? latest.current.hit?.(xPx, yPx) ?? null
+      const target = event.target instanceof Element ? event.target.closest<HTMLElement>('[data-flag]') : null
+      const key = target?.dataset['flag'] ?? latest.current.hit?.(xPx, yPx) ?? null
       send({ type: 'down', key, alt: event.altKey, ...facts(event) }, { adds: event.shiftKey || event.ctrlKey || event.metaKey })
     },
     onPointerMove: (event: ReactPointerEvent<HTMLDivElement>): void => {
