@@ -14,6 +14,8 @@ export default defineConfig({
   base: './',
   publicDir: 'public',
   plugins: [react(), serviceWorker(), noPolicyWhileDeveloping()],
+  // The core of the canvas library: every shape here is drawn by our own painter.
+  resolve: { alias: [{ find: /^konva$/, replacement: 'konva/lib/Core.js' }, { find: /^react-konva$/, replacement: 'react-konva/es/ReactKonvaCore.js' }] },
   worker: { format: 'es' },
   build: { outDir: '../../dist', emptyOutDir: true, target: 'es2022', sourcemap: false, assetsInlineLimit: 0 },
 })

@@ -1,8 +1,5 @@
-import { StrictMode, type ReactNode } from 'react'
+import { lazy, StrictMode, Suspense, type ReactNode } from 'react'
 import { createRoot } from 'react-dom/client'
-import { PlanBand } from '../canvas/plan/PlanBand.tsx'
-import { SectionBand } from '../canvas/section/SectionBand.tsx'
-import { TapeBand } from '../canvas/tape/TapeBand.tsx'
 import { profileAt } from '../derive/profile.ts'
 import { deriveSite } from '../derive/site.ts'
 import { commandOf } from '../scene/commands/index.ts'
@@ -26,6 +23,11 @@ declare global {
     stringyard: TestHook
   }
 }
+
+const bands = import('./bands.tsx')
+const PlanBand = lazy(() => bands.then((part) => ({ default: part.PlanBand })))
+const TapeBand = lazy(() => bands.then((part) => ({ default: part.TapeBand })))
+const SectionBand = lazy(() => bands.then((part) => ({ default: part.SectionBand })))
 
 const languageGuess = (): ViewState['language'] => (navigator.language.toLowerCase().startsWith('es') ? 'es' : 'en')
 /** Feet and inches where the locale is of the United States, else metric; shown on the start page and changeable. */
@@ -55,9 +57,9 @@ const Bands = ({ app, services }: { app: App; services: ReturnType<typeof makeSe
   <Shell
     app={app}
     services={services}
-    plan={(size) => <PlanBand app={app} {...size} />}
-    tape={(size) => <TapeBand app={app} {...size} />}
-    section={(size) => <SectionBand app={app} {...size} />}
+    plan={(size) => <Suspense><PlanBand app={app} {...size} /></Suspense>}
+    tape={(size) => <Suspense><TapeBand app={app} {...size} /></Suspense>}
+    section={(size) => <Suspense><SectionBand app={app} {...size} /></Suspense>}
   />
 )
 

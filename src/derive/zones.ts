@@ -1,9 +1,9 @@
 /** Zones of a stage: from the gear, with what was changed by hand, and those drawn by hand. */
-import { bufferRegion } from '../geometry/buffer.ts'
 import { recordsOf } from '../scene/document.ts'
 import type { Phase } from '../scene/parts.ts'
 import type { ZoneChangeRecord } from '../scene/records/beside.ts'
 import type { SiteModel, Stage } from './types.ts'
+import { widened } from './zones/shapes.ts'
 import { zoneCatalogue } from './zones/catalogue.ts'
 import type { Zone, ZoneDefinition, ZoneShape } from './zones/zone.ts'
 
@@ -43,7 +43,7 @@ function changedRings(shape: ZoneShape, change: ZoneChangeRecord): Zone['rings']
   if (change.points !== null) return [change.points]
   const { marginM } = change
   if (marginM === null || marginM <= 0) return shape.rings
-  return shape.rings.flatMap((points) => bufferRegion({ kind: 'polygon', points }, { radiusM: marginM, sagM: 0.05 }))
+  return shape.rings.flatMap((ring) => widened(ring, marginM))
 }
 
 function handDrawn(site: SiteModel, phase: Phase): Zone[] {

@@ -18,7 +18,10 @@ const step = (title, [command, args], extra = []) => {
   console.log(`${isGood ? 'ok  ' : 'FAIL'} ${title} (${((Date.now() - from) / 1000).toFixed(1)} s)`)
   return isGood
 }
-const one = (...args) => (step(...args) ? passed++ : failed++)
+const one = (...args) => {
+  if (step(...args)) passed++
+  else failed++
+}
 
 mkdirSync(`${root}.cache`, { recursive: true })
 for (const name of ['unit.json', 'e2e.json']) rmSync(`${root}.cache/${name}`, { force: true })
@@ -41,7 +44,8 @@ try {
 }
 
 const isBuilt = step('build', bin('vite', 'bin/vite.js'), ['build', '--logLevel', 'warn'])
-isBuilt ? passed++ : failed++
+if (isBuilt) passed++
+else failed++
 if (isBuilt) one('size of the initial script', [process.execPath, [`${root}tests/tools/size.mjs`]])
 
 const chromium = findChromium()

@@ -1,9 +1,9 @@
 import { overheadClearanceM } from '../../engine/safety/overheadClearance.ts'
-import { bufferRegion } from '../../geometry/buffer.ts'
 import { phases } from '../../scene/parts.ts'
 import type { OverheadLineRecord } from '../../scene/kinds/overheadLine.ts'
 import type { MissingInput } from '../types.ts'
 import type { ZoneDefinition } from './zone.ts'
+import { aroundLine } from './shapes.ts'
 
 /** Z-16. Overhead line and its clearance in plan; keeps machines, booms and loads out. The clearance in height is a check of its own. */
 export const overhead: ZoneDefinition = {
@@ -23,6 +23,6 @@ export const overhead: ZoneDefinition = {
       ...(record.figures.lowestHeightM.value === null ? [{ recordId: record.id, path: 'figures.lowestHeightM.value', label: { en: 'lowest wire above ground', es: 'cable más bajo sobre el suelo' } }] : []),
     ]
     const { clearanceM, triggerM } = overheadClearanceM(voltageV === null ? null : voltageV / 1000)
-    return { ownerId: record.id, rings: bufferRegion({ kind: 'polyline', points: record.points }, { radiusM: clearanceM ?? triggerM, sagM: 0.05 }), itemIds: [record.id], missing }
+    return { ownerId: record.id, rings: aroundLine(record.points, clearanceM ?? triggerM), itemIds: [record.id], missing }
   }),
 }

@@ -51,3 +51,25 @@ export function noseAt(site: SiteModel, stage: Stage): { fromM: number; toM: num
   const reached = stage.phase === 'move' || stage.phase === 'rest' || stage.phase === 'tieIn' ? sticks.stickCount : k
   return { fromM: sticks.stringLengthM(reached), toM: sticks.stringLengthM(reached) }
 }
+
+/** Chords of a rounded end: the corners lie on the circle, so an outline is at most 0.5 % short between them. */
+const CAP_STEPS = 12
+
+/**
+ * Everything within a radius of a line: one outline with round ends a leg. Outlines of neighbouring legs overlap.
+ * For drawing and for who stands inside; clearances are decided by exact distance.
+ */
+export function aroundLine(points: readonly Vec[], radiusM: number): Vec[][] {
+  const legs = points.slice(1).map((to, i) => [points[i]!, to] as const).filter(([a, b]) => a.xM !== b.xM || a.yM !== b.yM)
+  if (legs.length === 0) return points[0] === undefined ? [] : [circleAt(points[0], radiusM)]
+  return legs.map(([a, b]) => {
+    const headingRad = Math.atan2(b.yM - a.yM, b.xM - a.xM)
+    const cap = (centre: Vec, fromRad: number): Vec[] => Array.from({ length: CAP_STEPS + 1 }, (_, i) => add(centre, along(fromRad + (i * Math.PI) / CAP_STEPS, radiusM)))
+    return [...cap(b, headingRad - Math.PI / 2), ...cap(a, headingRad + Math.PI / 2)]
+  })
+}
+
+/** An outline widened by a margin: itself, and what lies within the margin of its edge. */
+export function widened(ring: readonly Vec[], marginM: number): (readonly Vec[])[] {
+  return ring.length === 0 ? [] : [ring, ...aroundLine([...ring, ring[0]!], marginM)]
+}
