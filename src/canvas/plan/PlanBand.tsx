@@ -18,6 +18,8 @@ export interface PlanBandProps {
   showsMarks?: boolean
 }
 
+/** A view that has not moved for this long rests, ms. */
+const REST_MS = 140
 /** A canvas larger than twice the screen's px buys nothing and costs tablets their memory. */
 const MOST_RATIO = 2
 
@@ -34,18 +36,25 @@ export const PlanBand = ({ app, widthPx, heightPx, showsMarks = false }: PlanBan
   const language = useSyncExternalStore(app.view.subscribe, () => app.view.getState().language)
   const frame = useRef<{ id: number; force: boolean; kind: 'drag' | 'view' | 'other' }>({ id: 0, force: true, kind: 'other' })
 
+  const rest = useRef<ReturnType<typeof setTimeout> | undefined>(undefined)
+
   const schedule = useMemo(() => {
     const draw = (): void => {
       const { force, kind } = frame.current
       frame.current = { id: 0, force: false, kind: 'other' }
+      painter.isMoving = kind === 'view'
       const dirty = painter.prepare(force)
       for (const name of dirty) layers.current[name]?.drawScene()
       probeFrame(kind, dirty.join('+'), layers.current.active?.getNativeCanvasElement().getContext('2d') ?? null)
+      if (!painter.wantsRest()) return
+      clearTimeout(rest.current)
+      rest.current = setTimeout(() => again('other', true), REST_MS)
     }
-    return (kind: 'drag' | 'view' | 'other', force = false): void => {
+    const again = (kind: 'drag' | 'view' | 'other', force = false): void => {
       const now = frame.current
       frame.current = { id: now.id === 0 ? requestAnimationFrame(draw) : now.id, force: now.force || force, kind: kind === 'other' ? now.kind : kind }
     }
+    return again
   }, [painter])
 
   useLayoutEffect(() => {
@@ -92,6 +101,7 @@ export const PlanBand = ({ app, widthPx, heightPx, showsMarks = false }: PlanBan
       document.fonts?.removeEventListener('loadingdone', fonts)
       stopForm()
       cancelAnimationFrame(frame.current.id)
+      clearTimeout(rest.current)
       frame.current = { id: 0, force: true, kind: 'other' }
     }
   }, [app, painter, schedule])

@@ -5,7 +5,9 @@ import type { HandleView, Pickable, PointerKind } from '../tools/types.ts'
 export const TOUCH_TARGET_PX = 48
 /** On touch, a symbol smaller than this is chosen by its flag on the tape. */
 export const TOUCH_SYMBOL_PX = 24
+/** A mouse or pen hits a stroke within this, and a small symbol as if it were this large, px. */
 const mouseSlackPx = 4
+const MOUSE_TARGET_PX = 22
 
 export interface HitQuery {
   xM: number
@@ -45,11 +47,12 @@ const awayFromStroke = (outlineM: readonly number[], isClosed: boolean, xM: numb
  * Items under a point, best first: what the point is inside of, smallest first; then items within reach, nearest first;
  * then wide features of the site. Tapping again at the same place walks down this list.
  *
- * Reach: 4 px for a mouse; for a finger whatever makes the target 48 px. On touch a symbol under 24 px that has a flag
+ * Reach: whatever makes the target 48 px for a finger, 22 px for a mouse (lines and areas of the site: 4 px). On touch a symbol under 24 px that has a flag
  * on the tape is left out: it is chosen by its flag.
  */
 export const itemsUnder = (pickables: readonly Pickable[], { xM, yM, pxPerM, pointer }: HitQuery): string[] => {
-  const widestSlackM = (pointer === 'touch' ? TOUCH_TARGET_PX / 2 : mouseSlackPx) / pxPerM
+  const targetPx = pointer === 'touch' ? TOUCH_TARGET_PX : MOUSE_TARGET_PX
+  const widestSlackM = targetPx / 2 / pxPerM
   const found: Candidate[] = []
   for (const p of pickables) {
     const b = boundsOf(p)
@@ -60,7 +63,8 @@ export const itemsUnder = (pickables: readonly Pickable[], { xM, yM, pxPerM, poi
     const isInside = p.isClosed && !p.isHollow && p.outlineM.length >= 6 && pointInRing(p.outlineM, xM, yM)
     const strokeM = p.outlineM.length >= 4 ? awayFromStroke(p.outlineM, p.isClosed, xM, yM) : Math.hypot(xM - p.xM, yM - p.yM)
     const shortPx = p.isHollow || !p.isClosed ? 0 : Math.min(widthM, heightM) * pxPerM
-    const slackPx = pointer === 'touch' ? Math.max(mouseSlackPx, (TOUCH_TARGET_PX - shortPx) / 2) : mouseSlackPx
+    // Lines of the site are under much else: a mouse has to be on them.
+    const slackPx = pointer !== 'touch' && p.isFeature ? mouseSlackPx : Math.max(mouseSlackPx, (targetPx - shortPx) / 2)
     if (!isInside && strokeM * pxPerM > slackPx) continue
     found.push({ id: p.id, areaM2: p.isClosed ? widthM * heightM : 0, awayM: isInside ? 0 : strokeM, rank: p.isFeature ? 2 : isInside ? 0 : 1 })
   }

@@ -2,6 +2,7 @@ import { paint, type Paint2D } from '../../drawing/paint.ts'
 import type { Primitive } from '../../drawing/primitives.ts'
 import { axisShapes, jointPlaneShapes, nailMark, pipeShapes } from './pipeShapes.ts'
 import type { DrawnItem, Picture } from './picture.ts'
+import { stamp } from './sprites.ts'
 
 export type PaintManner = 'drawn' | 'proposal'
 
@@ -9,11 +10,11 @@ export const paintShapes = (context: CanvasRenderingContext2D, list: readonly Pr
   if (list.length > 0) paint(context as Paint2D, list, { matrix, theme: picture.theme, manner, touch: picture.isTouch, visiblePx: { x0: 0, y0: 0, x1: picture.band.widthPx, y1: picture.band.heightPx } })
 }
 
-/** Axis, joint plane, nail, gear, then the pipe over it: it lies on everything it passes. */
-export const paintItems = (context: CanvasRenderingContext2D, items: readonly DrawnItem[], picture: Picture): void => {
+/** Axis, joint plane, nail, gear, then the pipe over it: it lies on everything it passes. `quick`: equal symbols are stamped. */
+export const paintItems = (context: CanvasRenderingContext2D, items: readonly DrawnItem[], picture: Picture, quick: { ratio: number } | null = null): void => {
   paintShapes(context, axisShapes(picture), picture)
   paintShapes(context, jointPlaneShapes(picture), picture)
-  for (const { shapes, matrix } of items) paintShapes(context, shapes, picture, matrix)
+  for (const drawn of items) if (quick === null || !stamp(context, drawn, picture, quick.ratio)) paintShapes(context, drawn.shapes, picture, drawn.matrix)
   paintShapes(context, nailShapes(picture), picture)
   paintPipe(context, picture)
 }

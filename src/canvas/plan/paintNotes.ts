@@ -2,6 +2,7 @@ import { touchSizePx } from '../../drawing/paint.ts'
 import { levelShape } from '../../drawing/levelShapes.ts'
 import type { InkName, Primitive } from '../../drawing/primitives.ts'
 import { textIn } from '../../messages/localized.ts'
+import { crewRoles } from '../../scene/kinds/crew.ts'
 import { kindOf } from '../../scene/kinds/index.ts'
 import { applyMatrix } from '../../state/frames.ts'
 import { detailAt, labelRanks, placeLabels, type BoxPx, type LabelRequest } from './labels.ts'
@@ -70,11 +71,14 @@ const wordsOfItem = (drawn: DrawnItem, picture: Picture, context: CanvasRenderin
   })
 }
 
-/** What a zone is called on the plan: RED by what to do there, as far as that is short; the others by name. */
-export const zoneWord = (zone: Pick<ShownZone, 'zoneClass' | 'sentence' | 'name'>, language: 'en' | 'es'): string => {
-  const [first = ''] = textIn(zone.sentence, language).split(/(?<=[.!:;]) /)
-  const short = first.replace(/[.;:]$/, '')
-  return zone.zoneClass === 'RED' && short.length <= 46 ? short : textIn(zone.name, language)
+/** What a zone is called on the plan: its name, and for RED and BLUE who stays out. AMBER lets named tasks in. */
+export const zoneWord = ({ zoneClass, name, mayEnter }: Pick<ShownZone, 'zoneClass' | 'name' | 'mayEnter'>, language: 'en' | 'es'): string => {
+  const title = textIn(name, language)
+  if (zoneClass === 'AMBER') return title
+  if (zoneClass === 'BLUE') return `${title}: ${language === 'es' ? 'público fuera' : 'public kept out'}`
+  const roles = mayEnter.flatMap((role) => crewRoles.find(({ value }) => value === role)?.label ?? []).map((label) => textIn(label, language))
+  if (roles.length === 0) return `${title}: ${language === 'es' ? 'nadie' : 'nobody'}`
+  return `${title}: ${language === 'es' ? 'solo' : 'only'} ${roles.join(', ')}`
 }
 
 const wordOfZone = (zone: ShownZone, picture: Picture, context: CanvasRenderingContext2D): Word[] => {
@@ -100,12 +104,18 @@ const supportWords = (items: readonly DrawnItem[], picture: Picture, context: Ca
   }))
 }
 
-const nailWords = (picture: Picture, context: CanvasRenderingContext2D): Word[] => {
+const nailBox = (picture: Picture): BoxPx | null => {
   const at = nailPlace(picture)
-  if (at === null || detailAt(picture.view.pxPerM) === 'ticks') return []
+  if (at === null) return null
   const { xPx, yPx } = applyMatrix(picture.matrix, at.xM, at.yM)
+  return { x0: xPx - 11, y0: yPx - 11, x1: xPx + 11, y1: yPx + 11 }
+}
+
+const nailWords = (picture: Picture, box: BoxPx | null, context: CanvasRenderingContext2D): Word[] => {
+  const at = nailPlace(picture)
+  if (at === null || box === null || detailAt(picture.view.pxPerM) === 'ticks') return []
   const text = picture.view.language === 'es' ? (at.isBeside ? 'clavo de origen, bajo las mordazas' : 'clavo de origen') : at.isBeside ? 'datum nail, under the jaws' : 'datum nail'
-  return [{ request: { id: 'nail', box: { x0: xPx - 11, y0: yPx - 11, x1: xPx + 11, y1: yPx + 11 }, widthPx: textWidthPx(context, text, 12, false, picture.isTouch), heightPx: 13, rank: labelRanks.gear + 0.5 }, text, sizePx: 12, ink: 'ink', bold: false }]
+  return [{ request: { id: 'nail', box, widthPx: textWidthPx(context, text, 12, false, picture.isTouch), heightPx: 13, rank: labelRanks.gear + 0.5 }, text, sizePx: 12, ink: 'ink', bold: false }]
 }
 
 const MARK_PX = 23
@@ -141,16 +151,17 @@ const pipeBoxes = ({ site, profile, matrix, band }: Picture): BoxPx[] => {
 export const paintNotes = (context: CanvasRenderingContext2D, input: NotesInput, picture: Picture): Spot[] => {
   const { band } = picture
   const furniture = furnitureBoxes(picture)
+  const nail = nailBox(picture)
   const words = [
     ...input.zones.flatMap((zone) => wordOfZone(zone, picture, context)),
     ...markWords(input.marks, picture),
     ...input.items.flatMap((drawn) => wordsOfItem(drawn, picture, context)),
     ...input.features.flatMap((drawn) => wordsOfItem(drawn, picture, context)),
     ...supportWords(input.items, picture, context),
-    ...nailWords(picture, context),
+    ...nailWords(picture, nail, context),
   ]
   const byId = new Map(words.map((word) => [word.request.id, word]))
-  const places = placeLabels(words.map(({ request }) => request), [...furniture, ...input.items.map(({ boxPx }) => boxPx), ...pipeBoxes(picture)], band)
+  const places = placeLabels(words.map(({ request }) => request), [...furniture, ...(nail === null ? [] : [nail]), ...input.items.map(({ boxPx }) => boxPx), ...pipeBoxes(picture)], band)
   const spots: Spot[] = []
   const list: Primitive[] = []
   for (const { id, xPx, yPx, stem } of places) {
@@ -217,7 +228,7 @@ const furnitureShapes = (picture: Picture, context: CanvasRenderingContext2D): P
     { t: 'path', points: turned([24, 0, -8, 6, -4, 0, -8, -6]), closed: true, fill: 'paper', stroke: 'ink', weight: 'ticks' },
     { t: 'path', points: turned([24, 0, -8, 6, -4, 0]), closed: true, fill: 'ink' },
   )
-  const [tipX, tipY] = [at.xPx + nx * -18, at.yPx + ny * -18]
+  const [tipX, tipY] = [at.xPx + nx * 33, at.yPx + ny * 33]
   list.push({ t: 'text', xM: tipX, yM: tipY + 4.5, text: 'N', sizePx: 13, bold: true, align: 'center', lotEdge: true })
   return list
 }

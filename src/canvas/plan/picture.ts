@@ -55,42 +55,68 @@ export const pictureOf = (app: App, prefersDark: boolean, isTouch: boolean): Pic
   }
 }
 
+const signatures = new WeakMap<object, string>()
+
+/** What a symbol looks like, apart from where it stands: its record without name and place. Equal gear shares one. */
+export const signatureOf = (record: object): string => {
+  const known = signatures.get(record)
+  if (known !== undefined) return known
+  const signature = JSON.stringify({ ...record, id: '', place: null, note: null, gearId: null, locked: false })
+  signatures.set(record, signature)
+  return signature
+}
+
 interface Split {
-  key: string
   shapes: readonly Primitive[]
   texts: readonly TextPrimitive[]
 }
-const splits = new WeakMap<object, Split>()
+const splits = new Map<string, Split>()
+const MOST_SPLITS = 3000
 
-/** The plan symbol of a record at this scale, split and kept until record, scale or reader change. */
+/** The plan symbol of a record at this scale, its words apart from the rest; kept for all records that look the same. */
 const splitOf = (item: PlacedItem, picture: Picture): Split => {
   const { symbol } = picture
   const isChosen = picture.view.selection.includes(item.id)
-  const key = `${symbol.pxPerM}|${symbol.pipeOuterDiameterM}|${symbol.stickLengthM}|${symbol.reader?.system}|${symbol.reader?.language}|${isChosen}`
-  const known = splits.get(item.record)
-  if (known?.key === key) return known
+  const key = `${symbol.pxPerM}|${symbol.pipeOuterDiameterM}|${symbol.stickLengthM}|${symbol.reader?.system}|${symbol.reader?.language}|${isChosen}|${signatureOf(item.record)}`
+  const known = splits.get(key)
+  if (known !== undefined) return known
   const list = kindOf(item.kind)?.planSymbol(item.record, isChosen ? { ...symbol, isChosen } : symbol) ?? []
-  const split: Split = { key, shapes: list.filter(({ t }) => t !== 'text'), texts: list.filter((primitive): primitive is TextPrimitive => primitive.t === 'text') }
-  splits.set(item.record, split)
+  const split: Split = { shapes: list.filter(({ t }) => t !== 'text'), texts: list.filter((primitive): primitive is TextPrimitive => primitive.t === 'text') }
+  // Zooming leaves a set behind at each scale.
+  if (splits.size >= MOST_SPLITS) splits.clear()
+  splits.set(key, split)
   return split
 }
 
 /** Least half size of a symbol on screen, px: a dot in the distance still has room round it. */
 const leastHalfPx = 4
 
+/** Half the size of the marks in a symbol, px: they keep their size on screen and may be wider than the thing they stand for. */
+const markHalfPx = (shapes: readonly Primitive[]): number => {
+  let half = leastHalfPx
+  for (const shape of shapes) {
+    if (shape.t !== 'mark') continue
+    for (const part of shape.parts) {
+      if (part.t === 'circle') half = Math.max(half, Math.abs(part.xM) + part.radiusM)
+      if (part.t === 'path') for (const value of part.points) half = Math.max(half, Math.abs(value))
+    }
+  }
+  return half
+}
+
 export const drawnItem = (item: PlacedItem, picture: Picture): DrawnItem => {
   const { matrix } = picture
   const isFeature = !('place' in item.record)
   const box = boundsOfPoints(item.outlineM) ?? { leastX: item.xM, leastY: item.yM, mostX: item.xM, mostY: item.yM }
   const { shapes, texts } = splitOf(item, picture)
-  return { item, shapes, texts, matrix: isFeature ? matrix : itemMatrix(matrix, item.xM, item.yM, item.headingRad), boxPx: boxOf(matrix, box), isFeature }
+  return { item, shapes, texts, matrix: isFeature ? matrix : itemMatrix(matrix, item.xM, item.yM, item.headingRad), boxPx: boxOf(matrix, box, isFeature ? leastHalfPx : markHalfPx(shapes)), isFeature }
 }
 
-const boxOf = (m: Matrix, box: { leastX: number; leastY: number; mostX: number; mostY: number }): BoxPx => {
+const boxOf = (m: Matrix, box: { leastX: number; leastY: number; mostX: number; mostY: number }, leastPx: number): BoxPx => {
   const [halfX, halfY] = [(box.mostX - box.leastX) / 2, (box.mostY - box.leastY) / 2]
   const [midX, midY] = [(box.mostX + box.leastX) / 2, (box.mostY + box.leastY) / 2]
   const [xPx, yPx] = [m.a * midX + m.c * midY + m.e, m.b * midX + m.d * midY + m.f]
-  const [hx, hy] = [Math.max(leastHalfPx, Math.abs(m.a) * halfX + Math.abs(m.c) * halfY), Math.max(leastHalfPx, Math.abs(m.b) * halfX + Math.abs(m.d) * halfY)]
+  const [hx, hy] = [Math.max(leastPx, Math.abs(m.a) * halfX + Math.abs(m.c) * halfY), Math.max(leastPx, Math.abs(m.b) * halfX + Math.abs(m.d) * halfY)]
   return { x0: xPx - hx, y0: yPx - hy, x1: xPx + hx, y1: yPx + hy }
 }
 

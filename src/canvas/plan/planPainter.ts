@@ -11,6 +11,7 @@ import { offScreenArrows } from './offScreen.ts'
 import { snapLineShapes } from './guides.ts'
 import { changedIds, drawnItem, drawnItems, pictureOf, type DrawnItem, type Picture } from './picture.ts'
 import { zoneLooksSame, type ShownZone } from './shownZones.ts'
+import { STAMP_FROM } from './sprites.ts'
 import { forgetWidths } from './textWidth.ts'
 import { stampOf } from '../../state/documentStore.ts'
 
@@ -43,6 +44,8 @@ export class PlanPainter {
   private changedZones: ReadonlySet<string> = none
   private picture: Picture | null = null
   private still: { features: DrawnItem[]; items: DrawnItem[] } = { features: [], items: [] }
+  /** The view is moving: many symbols may be stamped until it rests. */
+  isMoving = false
   private arrows: ReturnType<typeof offScreenArrows> = { shapes: [], spots: [] }
 
   constructor(app: App) {
@@ -116,7 +119,7 @@ export class PlanPainter {
         for (const zone of stillZones) paintZone(context, zone, picture, ratio)
         return
       case 'items':
-        return paintItems(context, this.still.items, picture)
+        return paintItems(context, this.still.items, picture, this.isMoving && this.still.items.length >= STAMP_FROM ? { ratio } : null)
       case 'notes': {
         const stale = this.app.results.getState().stamp !== stampOf(this.app.documents.getState())
         const marks = this.showsMarks && !stale ? markedFindings(this.app.results.getState().run, picture.site) : []
@@ -143,6 +146,11 @@ export class PlanPainter {
     paintOverlay(context, this.overlay, picture, this.app.documents.getState().pending !== null)
     paintShapes(context, this.arrows.shapes, picture, identity)
     if (this.overlay.draggedIds.length > 0 || this.overlay.ghosts.length > 0) paintLoupe(context, this.overlay, picture, beneath, ratio)
+  }
+
+  /** Whether the layers as drawn are to be drawn again once the view rests. */
+  wantsRest(): boolean {
+    return this.isMoving && this.still.items.length >= STAMP_FROM
   }
 
   /** Marks that can be tapped now. */

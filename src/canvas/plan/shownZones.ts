@@ -8,7 +8,8 @@ export interface ShownZone {
   key: string
   zoneClass: ZoneClass
   name: Localized
-  sentence: Localized
+  /** Tasks that may be inside. */
+  mayEnter: readonly string[]
   rings: readonly (readonly number[])[]
   /** An input is missing: drawn at its largest default, dashed, with a question mark. */
   isUnknown: boolean
@@ -24,7 +25,7 @@ export const shownZones = (site: SiteModel, phase: Phase, joint: number): readon
   let zones = ofSite.get(key)
   if (zones === undefined) {
     zones = zonesAt(site, { phase, joint }).map((zone) => ({
-      key: zone.key, zoneClass: zone.zoneClass, name: zone.name, sentence: zone.sentence, isUnknown: zone.missing.length > 0,
+      key: zone.key, zoneClass: zone.zoneClass, name: zone.name, mayEnter: zone.mayEnter, isUnknown: zone.missing.length > 0,
       rings: zone.rings.map((ring) => ring.flatMap(({ xM, yM }) => [xM, yM])),
     }))
     ofSite.set(key, zones)
