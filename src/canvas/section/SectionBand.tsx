@@ -1,4 +1,4 @@
-import { useCallback, useMemo, useState, type ReactNode } from 'react'
+import { memo, useCallback, useEffect, useMemo, useState, type ReactNode } from 'react'
 import { Layer, Stage } from 'react-konva'
 import { useStore } from 'zustand'
 import { sectionDrawing, sectionRange } from '../../derive/sectionDrawing.ts'
@@ -110,13 +110,26 @@ export const SectionBand = ({ app, widthPx, heightPx }: SectionBandProps): React
           <Layer listening={false}><Drawn key={faceLoads} draw={draw} /></Layer>
         </Stage>
       </div>
-      <FiguresTable site={site} profile={profile} options={options} />
+      <FiguresTable app={app} options={options} />
     </div>
   )
 }
 
 /** The figures of the drawing as a table for those who cannot see it. */
-const FiguresTable = ({ site, profile, options }: { site: SiteModel; profile: SectionProfile; options: FormatOptions }): ReactNode => {
+const FiguresTable = memo(({ app, options }: { app: App; options: FormatOptions }): ReactNode => {
+  // It follows once the drawing has come to rest: nobody reads a table during a drag, and each frame would pay for it.
+  const [{ site, profile }, setShown] = useState(() => app.site.getState())
+  useEffect(() => {
+    let timer = 0
+    const stop = app.site.subscribe((state) => {
+      clearTimeout(timer)
+      timer = window.setTimeout(() => setShown(state), TABLE_AFTER_MS)
+    })
+    return () => {
+      clearTimeout(timer)
+      stop()
+    }
+  }, [app])
   const say = (key: 'support' | 'distance' | 'saddle' | 'carries' | 'table'): string => textIn(sectionWords[key], options.language)
   return (
     <table style={hidden}>
@@ -131,7 +144,9 @@ const FiguresTable = ({ site, profile, options }: { site: SiteModel; profile: Se
       </tbody>
     </table>
   )
-}
+})
+FiguresTable.displayName = 'FiguresTable'
+const TABLE_AFTER_MS = 250
 const hidden = { position: 'absolute', width: 1, height: 1, margin: -1, padding: 0, overflow: 'hidden', clipPath: 'inset(50%)', whiteSpace: 'nowrap', border: 0 } as const
 
 const nearest = (flags: readonly { key: string; runningM: number }[], awayPx: (runningM: number) => number, reachPx: number): string | null => {
