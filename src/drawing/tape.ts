@@ -22,6 +22,8 @@ export interface TapeLook {
 
 /** Words at the nail start this far from it. */
 const WORD_AT_PX = 12
+/** Words at the nail of an upright tape end this far from it. */
+const UPRIGHT_WORDS_PX = 34
 
 /**
  * The tape itself: pale on the infeed side, yellow on the exit side, marks from both edges, figures, the datum nail with its words.
@@ -46,6 +48,8 @@ export const tapeBody = (look: TapeLook): Primitive[] => {
     const reachM = (atM < 0) !== look.isMirrored ? figureM : 0
     const isUnderWords = !look.isUpright && Math.abs(atM) - (rank === 'major' ? reachM : 0) < (atM < 0 ? infeedRoomM : exitRoomM)
     if (rank === 'major') list.push({ t: 'path', points: [atM, 0, atM, t], stroke: 'tapeInk', weight: 'ticks' })
+    // On an upright tape the words stand across it: the short marks beside them are left out.
+    else if (look.isUpright && Math.abs(atM) * pxPerM < UPRIGHT_WORDS_PX) continue
     else {
       const weight = rank === 'mid' ? 'context' : 'hair'
       list.push({ t: 'path', points: [atM, 0, atM, depth[rank]], stroke: 'tapeInk', weight })

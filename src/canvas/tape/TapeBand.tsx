@@ -15,7 +15,7 @@ import { nudge } from '../nudge.ts'
 import { useFaceLoads, useIsTouch, useTheme } from '../theme.ts'
 import { draggedKey } from '../tools/flagDrag.ts'
 import { flagLook, flagParts, flagSizePx, type DrawnFlag } from './flagDrawing.ts'
-import { layoutFlags } from './flagLayout.ts'
+import { FAN_REACH_PX, layoutFlags } from './flagLayout.ts'
 import { flagName, tapeFlags, type TapeFlag } from './flags.ts'
 import { liveFigures } from './liveFigures.ts'
 import { tapeFrame } from './tapeFrame.ts'
@@ -29,7 +29,7 @@ export interface TapeBandProps {
 }
 
 /** Room beyond the band for flags in their second row and live figures; over the plan, letting everything but flags through. */
-const OVERHANG_PX = { level: 104, upright: 176 }
+const OVERHANG_PX = { level: 104, upright: 272 }
 const HIT_PX = 48
 
 /**
@@ -139,11 +139,17 @@ export const TapeBand = ({ app, widthPx, heightPx }: TapeBandProps): ReactNode =
     event.preventDefault()
     event.stopPropagation()
   }
-  // A folded flag that is touched or pointed at fans out with its neighbours; elsewhere they fold again.
-  const onFan = (key: string | null): void => setFanKey((now) => (drawnFlags.some(({ flag, place }) => flag.key === key && (place.isFolded || now === key)) || (key !== null && now !== null && isNear(now, key)) ? (now ?? key) : null))
-  const isNear = (one: string, other: string): boolean => {
+  // A bunch with folded flags fans out when one of it is pressed, or its folded pole pointed at; it folds again when the pointer leaves it.
+  const isNear = (one: string, other: string, reachPx: number): boolean => {
     const [a, b] = [flags.find(({ key }) => key === one), flags.find(({ key }) => key === other)]
-    return a !== undefined && b !== undefined && Math.abs(alongPx(a.runningM) - alongPx(b.runningM)) <= HIT_PX
+    return a !== undefined && b !== undefined && Math.abs(alongPx(a.runningM) - alongPx(b.runningM)) <= reachPx
+  }
+  const onPress = (key: string): void => {
+    if (drawnFlags.some(({ flag, place }) => place.isFolded && isNear(flag.key, key, FAN_REACH_PX))) setFanKey(key)
+  }
+  const onPoint = (key: string): void => {
+    if (drawnFlags.some(({ flag, place }) => flag.key === key && place.isFolded)) setFanKey(key)
+    else if (fanKey !== null && !isNear(key, fanKey, 2 * FAN_REACH_PX)) setFanKey(null)
   }
 
   if (site.setUp === null) return <div data-band="tape" role="note" style={{ width: widthPx, height: heightPx, position: 'relative' }}>{textIn(tapeWords.empty, view.language)}</div>
@@ -168,7 +174,7 @@ export const TapeBand = ({ app, widthPx, heightPx }: TapeBandProps): ReactNode =
           key={drawn.flag.key} id={optionId(drawn.flag.key)} role="option" data-flag={drawn.flag.key}
           aria-selected={drawn.isChosen} aria-label={flagName(drawn.flag, options)} aria-disabled={drawn.flag.itemId === null || undefined}
           aria-setsize={flags.length} aria-posinset={flags.indexOf(drawn.flag) + 1}
-          onPointerEnter={() => onFan(drawn.flag.key)} onPointerDown={() => onFan(drawn.flag.key)}
+          onPointerEnter={() => onPoint(drawn.flag.key)} onPointerDown={() => onPress(drawn.flag.key)}
           style={{ position: 'absolute', ...hitBox(drawn, look, { isUpright, isMirrored, thicknessPx, widthPx, heightPx }), cursor: drawn.flag.itemId === null ? 'default' : 'grab' }}
         />
       ))}
@@ -178,8 +184,12 @@ export const TapeBand = ({ app, widthPx, heightPx }: TapeBandProps): ReactNode =
 
 /** What a finger has to hit: the whole flag, never under 48 px; of a folded flag its pole. */
 const hitBox = ({ place, sizePx, alongPx }: DrawnFlag, look: ReturnType<typeof flagLook>, band: { isUpright: boolean; isMirrored: boolean; thicknessPx: number; widthPx: number; heightPx: number }): { left: number; top: number; width: number; height: number; zIndex: number } => {
-  const zIndex = place.isFolded ? 1 : 2 - place.row
+  const zIndex = 2 - place.row
   const along = place.isFolded ? { fromPx: alongPx - 7, sizePx: 14 } : { fromPx: place.startPx - Math.max(0, HIT_PX - sizePx) / 2, sizePx: Math.max(HIT_PX, sizePx) }
+  // Between the feet of the flags and the tape, over both.
+  const footPx = { fromPx: 8, sizePx: look.standPx + 12 }
+  if (place.isFolded && !band.isUpright) return { left: along.fromPx, top: band.heightPx - band.thicknessPx - look.standPx - 4, width: along.sizePx, height: footPx.sizePx, zIndex: 3 }
+  if (place.isFolded) return { left: band.isMirrored ? band.thicknessPx - footPx.fromPx : band.widthPx - band.thicknessPx - look.standPx - 4, top: along.fromPx, width: footPx.sizePx, height: along.sizePx, zIndex: 3 }
   if (!band.isUpright) {
     const bottom = band.heightPx - band.thicknessPx - look.standPx + 3 - place.row * look.rowPx
     const height = place.row === 0 ? Math.max(HIT_PX, look.heightPx) : look.heightPx
