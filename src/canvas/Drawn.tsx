@@ -1,6 +1,6 @@
 import type { ReactNode } from 'react'
 import type { Context } from 'konva/lib/Context'
-import { Shape } from 'react-konva'
+import { Shape } from 'react-konva/es/ReactKonvaCore'
 import type { Paint2D } from '../drawing/paint.ts'
 
 /** A Konva shape that is drawn by a function on the bare 2D context, in px of its layer. It takes no events. */

@@ -1,6 +1,6 @@
 import { useEffect, useState } from 'react'
 import { useStore } from 'zustand'
-import Konva from 'konva'
+import Konva from 'konva/lib/Core'
 import { themes, type Theme } from '../drawing/theme.ts'
 import type { App } from '../state/app.ts'
 

@@ -1,5 +1,5 @@
 import { memo, useCallback, useEffect, useMemo, useState, type ReactNode } from 'react'
-import { Layer, Stage } from 'react-konva'
+import { Layer, Stage } from 'react-konva/es/ReactKonvaCore'
 import { useStore } from 'zustand'
 import { sectionDrawing, sectionRange } from '../../derive/sectionDrawing.ts'
 import { railHeightPx, sectionRail } from '../../derive/sectionRail.ts'

@@ -2,15 +2,16 @@ import type { CheckRun, Finding } from '../../checks/finding.ts'
 import type { ArrivalFigure } from '../../derive/sectionRail.ts'
 import type { SiteModel, SupportView } from '../../derive/types.ts'
 
-/** Check that judges how a free nose comes to a support; its findings say the droop, met ones too. */
-export const ARRIVAL_CHECK_ID = 'nose-arrival'
+/** Check that judges how a free nose comes to a support; of a row with one verdict it names the worst. */
+export const ARRIVAL_CHECK_ID = 'nose-landing'
 
 /**
- * How the nose arrives at each support, by support key, as the checks found it; null where they have said nothing of it.
+ * How the nose arrives at each support, by support key, as the checks found it; null where they have said nothing of it
+ * (a nose that is slung or lifted comes to no support freely).
  * Supports nearer than the end of the first stick are 'set': no nose arrives there.
  */
 export const arrivalsOf = (run: CheckRun | null, site: SiteModel): ReadonlyMap<string, ArrivalFigure> | null => {
-  const findings = (run?.findings ?? []).filter(({ checkId, isUnknown }) => checkId === ARRIVAL_CHECK_ID && !isUnknown)
+  const findings = (run?.findings ?? []).filter(({ checkId, isUnknown, measured }) => checkId === ARRIVAL_CHECK_ID && !isUnknown && measured?.kind === 'shortLength')
   if (findings.length === 0) return null
   const figures = new Map<string, ArrivalFigure>()
   for (const support of site.supports) {

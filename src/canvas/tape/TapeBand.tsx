@@ -1,5 +1,5 @@
 import { useCallback, useId, useMemo, useState, type FocusEvent, type KeyboardEvent, type ReactNode } from 'react'
-import { Layer, Stage } from 'react-konva'
+import { Layer, Stage } from 'react-konva/es/ReactKonvaCore'
 import { useStore } from 'zustand'
 import { guessedWidthPx } from '../../drawing/fractionText.ts'
 import { paint, type Paint2D } from '../../drawing/paint.ts'
