@@ -1,0 +1,50 @@
+import { describe, expect, it } from 'vitest'
+import { pipeOf } from '../../src/derive/pipe.ts'
+import { sticksOf } from '../../src/derive/sticks.ts'
+import { footM, inchM, psiPa } from '../../src/units/factors.ts'
+import { job } from '../helpers/documents.ts'
+
+const tenInch = { pipe: { system: 'IPS', size: '10', dr: 17, material: 'PE4710' } as const, stickLengthM: 40 * footM, neededLengthM: 280 * footM }
+
+describe('the job’s pipe', () => {
+  it('takes 82,000 psi for a load of half an hour or less at 73 °F (PPI handbook, 2nd edition, Table B.1.1)', () => {
+    const pipe = pipeOf(job({ ...tenInch, wallTemperatureC: { value: 23, basis: 'measured' } }))
+    expect(pipe.stiffnessNm2('jaws')! / pipe.properties!.inertiaM4 / psiPa).toBeCloseTo(82_000, -2)
+    expect(pipe.stiffnessNm2('nose')).toBe(pipe.stiffnessNm2('jaws'))
+    expect(pipe.stiffnessNm2('rest')! / pipe.properties!.inertiaM4 / psiPa).toBeCloseTo(63_000, -2)
+  })
+  it('is softer with a hot wall', () => {
+    const at = (value: number): number => pipeOf(job({ ...tenInch, wallTemperatureC: { value, basis: 'measured' } })).stiffnessNm2('jaws')!
+    // 140 °F: multiplier 0.43.
+    expect(at(60) / at(23)).toBeCloseTo(0.43, 2)
+  })
+  it('a wall temperature nobody gave counts as 23 °C and is named', () => {
+    const pipe = pipeOf(job(tenInch))
+    expect([pipe.wallTemperatureC, pipe.temperatureAssumed]).toEqual([23, true])
+    expect(pipe.missing.map(({ path }) => path)).toEqual(['wallTemperatureC.value'])
+  })
+  it('a size or DR outside the tables is unknown, with the reason', () => {
+    const pipe = pipeOf(job({ pipe: { system: 'IPS', size: '11', dr: 17, material: 'PE4710' } }))
+    expect(pipe.properties).toBeNull()
+    expect(pipe.missing[0]?.label.en).toBe('IPS has no size 11')
+  })
+  it('outside the temperatures of the table there is no stiffness', () => expect(pipeOf(job({ ...tenInch, wallTemperatureC: { value: 80, basis: 'measured' } })).stiffnessNm2('jaws')).toBeNull())
+})
+
+describe('the job’s sticks', () => {
+  it('seven sticks of 40 ft come up 5¼ in short of 280 ft at ⅞ in a joint, so it takes eight', () => {
+    const sticks = sticksOf(job({ ...tenInch, jointLossM: { value: 0.875 * inchM, basis: 'measured' } }), null, 10.75 * inchM, 0)
+    expect(sticks.plan!.sticks).toBe(8)
+    expect(sticks.plan!.oneFewer!.shortM / inchM).toBeCloseTo(5.25, 6)
+    expect(sticks.stringLengthM(8) / footM).toBeCloseTo(319.49, 2)
+  })
+  it('without a needed length there are as many as reach the outermost support, and the guess is flagged', () => {
+    const sticks = sticksOf(job({ ...tenInch, neededLengthM: null }), null, 10.75 * inchM, 100 * footM)
+    expect([sticks.stickCount, sticks.countAssumed]).toEqual([3, true])
+    expect(sticks.missing.map(({ path }) => path)).toEqual(['neededLengthM'])
+  })
+  it('a count decided on the string wins', () => {
+    const string = { id: 'string:1', kind: 'string', setUpId: 'setUp:1', runId: 'run:1', name: '', stickCount: 7, parkingRow: null, order: 0, joinedToId: null, note: null } as const
+    expect(sticksOf(job(tenInch), string, 10.75 * inchM, 0).plan!.isShort).toBe(true)
+  })
+})
