@@ -21,6 +21,7 @@ import { setOutTolerance } from './list/setOutTolerance.ts'
 import { standLoad } from './list/standLoad.ts'
 import { sticksLength } from './list/sticksLength.ts'
 import { typicalFigures } from './list/typicalFigures.ts'
+import { siteChecks } from './siteChecks.ts'
 
 /**
  * Every check, in the order of the notes within a level. A new check is one file and one line here.
@@ -32,5 +33,6 @@ export const checks: readonly CheckDefinition[] = [
   noseLanding, standLoad, saddleHeight, floatingStands,
   feed, balance, pipeLifts,
   linedUp, machinePitch, jawsFitted, groundGuessed, missingInputs, typicalFigures,
+  ...siteChecks,
   notSettled,
 ]

@@ -1,0 +1,187 @@
+/** What the gear covers in plan, standing and moving, for clearances by exact distance (docs/formulas/clearance.md). */
+import { distanceBetween, type Shape } from '../geometry/distance.ts'
+import { bufferRegion } from '../geometry/buffer.ts'
+import { add, along, distanceM, subtract, type Vec } from '../geometry/vector.ts'
+import type { PlacedItem, SiteModel } from '../derive/types.ts'
+import type { Localized } from '../messages/localized.ts'
+import type { PlacedRecord } from '../scene/kinds/index.ts'
+import type { LoaderRecord } from '../scene/kinds/loader.ts'
+import type { PullerRecord } from '../scene/kinds/puller.ts'
+import { nameOf } from './make.ts'
+
+export type BodyRole = 'string' | 'machine' | 'rack' | 'puller' | 'loader' | 'offload' | 'lane'
+
+/** A filled polygon the gear covers at some stage. */
+export interface GearBody {
+  role: BodyRole
+  /** Records it is; empty for the string. */
+  itemIds: readonly string[]
+  name: Localized
+  points: readonly Vec[]
+  /** What it drives over, not where it is drawn. */
+  isSweep?: boolean
+}
+
+/** Kinds that stand in the way of everything. */
+export const solidKinds = ['building', 'fence', 'tree', 'water'] as const satisfies readonly PlacedRecord['kind'][]
+
+/** Arcs are followed with their chords within this of the arc. */
+const ARC_SAG_M = 0.001
+/** Room for a puller to run on after the string has stopped: 10 ft, common practice. */
+export const OVER_RUN_M = 3.048
+/** Figures below this against a limit are rounding of the coordinates. */
+const ROUNDING_M = 1e-6
+
+/** Whether the item must stay where it is. */
+export const isLocked = (site: SiteModel, id: string): boolean => site.placed.get(id)?.record.locked === true
+
+export const isUnder = (valueM: number, limitM: number): boolean => valueM < limitM - ROUNDING_M
+
+const pointsOf = (item: PlacedItem): Vec[] => Array.from({ length: item.outlineM.length / 2 }, (_, i) => ({ xM: item.outlineM[2 * i]!, yM: item.outlineM[2 * i + 1]! }))
+
+const itemsOf = (site: SiteModel, kind: PlacedRecord['kind']): PlacedItem[] => [...site.placed.values()].filter((item) => item.kind === kind)
+
+/** Running distances from one to another at which a strip along the run needs a corner. */
+function stationsOf(site: Pick<SiteModel, 'bends'>, fromM: number, toM: number): number[] {
+  const bends = site.bends.flatMap((bend) => {
+    const lengthM = bend.toM - bend.fromM
+    if (!(lengthM > 0)) return [bend.fromM - 1e-6, bend.fromM + 1e-6]
+    const radiusM = lengthM / Math.abs(bend.turnRad)
+    const steps = Math.max(1, Math.ceil(lengthM / Math.sqrt(8 * radiusM * ARC_SAG_M)))
+    return Array.from({ length: steps + 1 }, (_, i) => bend.fromM + (i * lengthM) / steps)
+  })
+  return [fromM, ...bends.filter((at) => at > fromM && at < toM), toM]
+}
+
+/** Outline of a strip along the run, flat at both ends. */
+export function runStrip(site: SiteModel, fromM: number, toM: number, halfWidthM: number): Vec[] {
+  const stations = stationsOf(site, fromM, toM)
+  const side = (offsetM: number): Vec[] => stations.map((runningM) => {
+    const { xM, yM } = site.atRunning(runningM, offsetM)
+    return { xM, yM }
+  })
+  return [...side(halfWidthM), ...side(-halfWidthM).reverse()]
+}
+
+/** The run's middle line between two running distances, each point with its own. */
+export const runLine = (site: SiteModel, fromM: number, toM: number): { runningM: number; xM: number; yM: number }[] =>
+  stationsOf(site, fromM, toM).map((runningM) => {
+    const { xM, yM } = site.atRunning(runningM)
+    return { runningM, xM, yM }
+  })
+
+/** Where string and stick lie at most: one stick behind the datum to the nose of the finished string. Null while the stick length is unknown. */
+export function stringReachM(site: SiteModel): { fromM: number; toM: number } | null {
+  const { stickLengthM, stickCount, stringLengthM } = site.sticks
+  return stickLengthM === null || site.run === null ? null : { fromM: 0 - stickLengthM, toM: stringLengthM(stickCount) }
+}
+
+/** Swept strip of the string, from the stick in the infeed to the nose at its farthest. */
+export function stringBody(site: SiteModel, reach = stringReachM(site)): GearBody | null {
+  if (reach === null || site.pipe.odM === null) return null
+  return { role: 'string', itemIds: site.run === null ? [] : [site.run.id], name: { en: 'the string', es: 'la línea de tubo' }, points: runStrip(site, reach.fromM, reach.toM, site.pipe.odM / 2) }
+}
+
+const standing = (site: SiteModel, role: 'machine' | 'rack' | 'loader' | 'offload' | 'puller'): GearBody[] =>
+  itemsOf(site, role).map((item) => ({ role, itemIds: [item.id], name: nameOf(site, item.id), points: pointsOf(item) }))
+
+/** A driven puller covers the run from the first nose on, ahead of the nose by its rope; a winch stands where it is drawn. */
+export function pullerSweeps(site: SiteModel): GearBody[] {
+  const reach = stringReachM(site)
+  return itemsOf(site, 'puller').flatMap((item): GearBody[] => {
+    const { pullerKind, figures } = item.record as PullerRecord
+    const [ropeM, lengthM, widthM] = [figures.ropeLengthM.value, figures.lengthM.value, figures.widthM.value]
+    if (pullerKind === 'winch' || reach === null || ropeM === null || lengthM === null || widthM === null) return []
+    const fromM = site.sticks.stringLengthM(1) + ropeM
+    return [{ role: 'puller', isSweep: true, itemIds: [item.id], name: nameOf(site, item.id), points: runStrip(site, fromM, Math.max(reach.toM, fromM) + ropeM + lengthM, widthM / 2) }]
+  })
+}
+
+/** Vehicle lanes as strips, rounded at their ends and corners. */
+export const laneBodies = (site: SiteModel): GearBody[] => itemsOf(site, 'lane').flatMap((item): GearBody[] => {
+  if (item.record.kind !== 'lane' || item.record.figures.widthM.value === null) return []
+  return lineStrips(item.record.points, item.record.figures.widthM.value / 2).map((points) => ({ role: 'lane', itemIds: [item.id], name: nameOf(site, item.id), points }))
+})
+
+const lineStrips = (line: readonly Vec[], halfWidthM: number): (readonly Vec[])[] => [...bufferRegion({ kind: 'polyline', points: line }, { radiusM: halfWidthM, sagM: ARC_SAG_M })]
+
+/** What a stick carried crosswise covers when the loader turns: a disc of √((stick/2)² + reach²) about it; the largest usual where a figure is unknown. */
+export const loaderSwings = (site: SiteModel): GearBody[] => itemsOf(site, 'loader').map((item) => {
+  const radiusM = Math.hypot((site.sticks.stickLengthM ?? 15.24) / 2, (item.record as LoaderRecord).figures.reachM.value ?? 4.27)
+  // Corners on a circle that the true disc touches from inside, so that it is never taken too small.
+  const outM = radiusM / Math.cos(Math.PI / 96)
+  return { role: 'loader', itemIds: [item.id], name: nameOf(site, item.id), points: Array.from({ length: 96 }, (_, i) => add(item, along((i * Math.PI) / 48, outM))) }
+})
+
+export const machineBodies = (site: SiteModel): GearBody[] => standing(site, 'machine')
+export const rackBodies = (site: SiteModel): GearBody[] => standing(site, 'rack')
+export const loaderBodies = (site: SiteModel): GearBody[] => standing(site, 'loader')
+export const offloadBodies = (site: SiteModel): GearBody[] => standing(site, 'offload')
+export const pullerBodies = (site: SiteModel): GearBody[] => standing(site, 'puller')
+
+/** Something on the site with its own half width. */
+export interface SiteObstacle {
+  id: string
+  kind: PlacedRecord['kind']
+  name: Localized
+  shape: Shape
+  halfWidthM: number
+}
+
+/** Features and trees of the kinds asked for; those whose width nobody gave are left out and named by their check. */
+export function obstaclesOf(site: SiteModel, kinds: readonly PlacedRecord['kind'][]): SiteObstacle[] {
+  return [...site.placed.values()].filter(({ kind }) => kinds.includes(kind)).flatMap((item): SiteObstacle[] => {
+    const { record } = item
+    const base = { id: record.id, kind: record.kind, name: nameOf(site, record.id) }
+    if (record.kind === 'tree') return [{ ...base, shape: { kind: 'point', point: { xM: item.xM, yM: item.yM } }, halfWidthM: record.figures.radiusM.value ?? 2 }]
+    if (record.kind === 'building' || record.kind === 'water' || record.kind === 'boundary') return [{ ...base, shape: { kind: 'polygon', points: record.points }, halfWidthM: 0 }]
+    if (record.kind === 'fence' || record.kind === 'overheadLine') return [{ ...base, shape: { kind: 'polyline', points: record.points }, halfWidthM: 0 }]
+    if (record.kind === 'road' || record.kind === 'walkway' || record.kind === 'trench') {
+      const widthM = record.figures.widthM.value
+      return widthM === null ? [] : [{ ...base, shape: { kind: 'polyline', points: record.points }, halfWidthM: widthM / 2 }]
+    }
+    return []
+  })
+}
+
+export interface Gap {
+  /** Clear room; 0 or less where they meet. */
+  clearM: number
+  /** Nearest place on the gear. */
+  at: Vec
+  /** Nearest place on the obstacle's own figure. */
+  to: Vec
+}
+
+/** Clear room between a body and an obstacle: exact distance of the figures less the obstacle's half width. */
+export function gapBetween(points: readonly Vec[], { shape, halfWidthM }: Pick<SiteObstacle, 'shape' | 'halfWidthM'>): Gap {
+  const { distanceM: apartM, from, to } = distanceBetween({ kind: 'polygon', points }, shape)
+  return { clearM: apartM - halfWidthM, at: from, to }
+}
+
+/**
+ * Least displacement, to the decimetre, after which a body keeps `isClear`; null where none within `mostM` does.
+ * Tried outward in 24 directions about `firstRad`, so that of equal ones the preferred direction wins.
+ */
+export function clearShift(isClear: (shift: Vec) => boolean, firstRad: number, mostM = 12, directions: readonly number[] = TURNS): Vec | null {
+  for (let step = 1; step * STEP_M <= mostM + 1e-9; step += 1) {
+    for (const turnRad of directions) {
+      const { xM, yM } = along(firstRad + turnRad, step * STEP_M)
+      const shift = { xM: tidy(xM), yM: tidy(yM) }
+      if (isClear(shift)) return shift
+    }
+  }
+  return null
+}
+
+const STEP_M = 0.1
+const TURNS: readonly number[] = Array.from({ length: 24 }, (_, i) => (i % 2 === 0 ? 1 : -1) * Math.ceil(i / 2) * (Math.PI / 12))
+const tidy = (valueM: number): number => Math.round(valueM * 1000) / 1000 + 0
+
+export const shifted = (points: readonly Vec[], by: Vec): Vec[] => points.map((p) => add(p, by))
+
+/** Direction from an obstacle to the body, for a way out of it; across the heading given where they coincide. */
+export function awayRad(at: Vec, to: Vec, elseRad: number): number {
+  const d = subtract(at, to)
+  return distanceM(at, to) < 1e-6 ? elseRad : Math.atan2(d.yM, d.xM)
+}

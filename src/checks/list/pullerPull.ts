@@ -1,0 +1,127 @@
+import { allowableTensileLoadN } from '../../engine/pipe/allowablePull.ts'
+import { breakawayFactor, stringPullOf } from '../../derive/stringPull.ts'
+import type { MissingInput, SiteModel } from '../../derive/types.ts'
+import type { Surface } from '../../scene/records/frame.ts'
+import type { PullerRecord } from '../../scene/kinds/puller.ts'
+import { gravityMPerS2, hourS } from '../../units/factors.ts'
+import type { Finding } from '../finding.ts'
+import { isUnder } from '../gearBodies.ts'
+import { sourceOf, type Limits } from '../limits.ts'
+import { atRun, boundFor, defineCheck, finding, houseRule, levelFor, nameOf, plate, q, say } from '../make.ts'
+
+const ID = 'puller-pull'
+/** Share of its weight a vehicle can pull: on firm dry ground, and on soft, wet or unknown ground. Low ends, common practice. */
+const GRIP = { firm: 0.5, soft: 0.2 } as const
+const FIRM: ReadonlySet<Surface> = new Set(['gravel', 'asphalt', 'concrete', 'mat', 'grass'])
+/** One pull with its stops stays under an hour. */
+const PULL_S = hourS
+
+export const pullerPull = defineCheck({
+  id: ID,
+  title: { en: 'Puller, rope and pipe against the pull', es: 'Tractor, cuerda y tubo frente al tiro' },
+  cost: 'slow',
+  run: (site, { limits }) => {
+    if (site.run === null) return []
+    const { joints, missing } = stringPullOf(site)
+    if (missing.length > 0) return [unknown(site, missing, 'job')]
+    const hardest = joints.reduce((most, one) => (one.pullN > most.pullN ? one : most))
+    const needN = breakawayFactor * hardest.pullN
+    const scene: Scene = { site, limits, needN, pullN: hardest.pullN, joint: hardest.joint, noseM: hardest.lengthM }
+    const puller = [...site.placed.values()].find(({ kind }) => kind === 'puller')
+    if (puller === undefined) return [...ofPipe(scene), unknown(site, [{ recordId: site.layout.id, path: 'puller', label: { en: 'a puller on the plan', es: 'un equipo de tiro en el plano' } }], 'puller')]
+    return [...ofVehicle(scene, puller.record as PullerRecord), ...ofRope(scene, puller.record as PullerRecord), ...lacking(site, puller.record as PullerRecord), ...ofPipe(scene)]
+  },
+})
+
+interface Scene {
+  site: SiteModel
+  limits: Limits
+  needN: number
+  pullN: number
+  joint: number
+  noseM: number
+}
+
+const valuesOf = ({ needN, pullN, joint }: Scene) => ({ need: q('force', needN), pull: q('force', pullN), joint, factor: q('ratio', breakawayFactor) })
+
+function unknown(site: SiteModel, missing: readonly MissingInput[], about: string): Finding {
+  return finding(ID, {
+    level: 'CHECK', about: `${about}:unknown`, missing, source: houseRule, phases: ['pull'], items: missing.map(({ recordId }) => recordId).filter((id) => site.placed.has(id)),
+    what: about === 'job' ? say('The pull of the string is not known.', 'No se sabe el tiro de la línea.') : say('Whether what pulls is strong enough is not known.', 'No se sabe si lo que tira es bastante fuerte.'),
+    move: about === 'job' ? say('Give the pipe and the stick length.', 'Dé el tubo y su largo.') : say('Read plates and tags.', 'Lea placas y etiquetas.'),
+  })
+}
+
+function lacking(site: SiteModel, { id, pullerKind, figures }: PullerRecord): Finding[] {
+  const missing: MissingInput[] = [
+    ...(figures.towRatingN.value === null ? [{ recordId: id, path: 'figures.towRatingN.value', label: { en: 'tow rating', es: 'tiro nominal' } }] : []),
+    ...(pullerKind !== 'winch' && figures.massKg.value === null ? [{ recordId: id, path: 'figures.massKg.value', label: { en: 'mass of the puller', es: 'masa del equipo de tiro' } }] : []),
+    ...(figures.ropeRatingN.value === null ? [{ recordId: id, path: 'figures.ropeRatingN.value', label: { en: 'rope or sling rating', es: 'carga de la cuerda o eslinga' } }] : []),
+  ]
+  return missing.length === 0 ? [] : [unknown(site, missing, 'puller')]
+}
+
+/** Tow rating and grip; where one is unknown the other alone may already be too little. */
+function ofVehicle(scene: Scene, puller: PullerRecord): Finding[] {
+  const { site, needN, noseM } = scene
+  const { towRatingN, massKg } = puller.figures
+  const surface = site.surfaceAt(noseM)
+  const share = surface !== null && FIRM.has(surface) ? GRIP.firm : GRIP.soft
+  const gripN = puller.pullerKind === 'winch' || massKg.value === null ? null : share * massKg.value * gravityMPerS2
+  const rated = towRatingN.value
+  const isByGrip = gripN !== null && (rated === null || gripN < rated)
+  const usableN = isByGrip ? gripN : rated
+  if (usableN === null) return []
+  const values = { ...valuesOf(scene), puller: nameOf(site, puller.id), usable: q('force', usableN) }
+  const common = {
+    about: puller.id, items: [puller.id], phases: ['pull'] as const, where: atRun(noseM), measured: q('force', needN), limit: q('force', usableN),
+    source: isByGrip ? { ...houseRule, cite: 'grip 0.5 of the weight on firm ground, 0.2 on soft or unknown: common practice, no published source' } : plate('tow rating on the plate of the puller'),
+  }
+  if (!isUnder(usableN, needN)) {
+    // Nothing is passed while half of it is unknown.
+    if (rated === null || (puller.pullerKind !== 'winch' && massKg.value === null)) return []
+    return [finding(ID, { ...common, level: 'met', what: say('{puller} can pull {usable}; starting the last string takes {need}.', '{puller} puede tirar {usable}; arrancar la última línea pide {need}.', values) })]
+  }
+  return [finding(ID, {
+    ...common, level: 'FIX',
+    what: isByGrip
+      ? say('{puller} grips for {usable}; the pull of joint {joint} starts with {need} ({pull} times {factor}).', '{puller} agarra para {usable}; el tiro de la junta {joint} arranca con {need} ({pull} por {factor}).', values)
+      : say('{puller} is rated for {usable}; the pull of joint {joint} starts with {need} ({pull} times {factor}).', '{puller} tiene {usable} nominales; el tiro de la junta {joint} arranca con {need} ({pull} por {factor}).', values),
+    move: say('Put rollers under the string, or bring a heavier puller.', 'Ponga rodillos bajo la línea, o traiga un equipo más pesado.'),
+  })]
+}
+
+function ofRope(scene: Scene, puller: PullerRecord): Finding[] {
+  const { needN, noseM } = scene
+  const ratedN = puller.figures.ropeRatingN.value
+  if (ratedN === null) return []
+  const values = { ...valuesOf(scene), rated: q('force', ratedN) }
+  const common = { about: `${puller.id}:rope`, items: [puller.id], phases: ['pull'] as const, where: atRun(noseM), measured: q('force', needN), limit: q('force', ratedN), source: plate('rated load on the tag of rope or sling; 29 CFR 1926.251, from memory, confirm') }
+  return isUnder(ratedN, needN)
+    ? [finding(ID, { ...common, level: 'FIX', what: say('Rope or sling are rated {rated}; the pull of joint {joint} starts with {need}.', 'La cuerda o eslinga tiene {rated}; el tiro de la junta {joint} arranca con {need}.', values), move: say('Use a rope and sling rated for {need}.', 'Use cuerda y eslinga para {need}.', values) })]
+    : [finding(ID, { ...common, level: 'met', what: say('Rope or sling are rated {rated}, {need} are needed.', 'La cuerda o eslinga tiene {rated}; hacen falta {need}.', values) })]
+}
+
+/** The pull against what the pipe may take: half of it CHECK, all of it FIX. */
+function ofPipe(scene: Scene): Finding[] {
+  const { site, limits, needN, noseM } = scene
+  const properties = site.pipe.properties!
+  const allowed = allowableTensileLoadN({ edition: 'F1804', material: properties.material, odM: properties.odM, dr: properties.dr, durationS: PULL_S, wallTemperatureC: site.pipe.wallTemperatureC })
+  const common = { about: 'pipe', phases: ['pull'] as const, where: atRun(noseM), items: site.run === null ? [] : [site.run.id] }
+  if (allowed.status !== 'ok') {
+    return [finding(ID, { ...common, level: 'CHECK', source: { class: 'published', cite: 'ASTM F1804' }, measured: q('force', needN), what: say('No published allowable pull covers this pipe; it starts with {need}.', 'Ningún tiro admisible publicado cubre este tubo; arranca con {need}.', valuesOf(scene)), move: say('Ask the pipe maker for its yield stress.', 'Pida al fabricante su esfuerzo de fluencia.') })]
+  }
+  const limit = limits.limit('pull-share')
+  const { loadN, source } = allowed.value
+  const share = needN / loadN
+  const level = levelFor(limit, share)
+  const bound = boundFor(limit, level)
+  const values = { ...valuesOf(scene), allowed: q('force', loadN), share: q('percent', share) }
+  const measures = { level, measured: q('force', needN), limit: q('force', bound === null ? null : bound * loadN), source: level === 'CHECK' ? sourceOf(limit) : { class: 'published' as const, cite: source, fromMemory: true } }
+  if (level === 'met') return [finding(ID, { ...common, ...measures, what: say('The pull starts with {need}, {share} of the {allowed} the pipe may take.', 'El tiro arranca con {need}, {share} de los {allowed} que admite el tubo.', values) })]
+  return [finding(ID, {
+    ...common, ...measures,
+    what: say('The pull of joint {joint} starts with {need}, {share} of the {allowed} the pipe may take.', 'El tiro de la junta {joint} arranca con {need}, {share} de los {allowed} que admite el tubo.', values),
+    move: say('Put rollers under the string, or pull it in parts.', 'Ponga rodillos bajo la línea, o jálela en partes.'),
+  })]
+}

@@ -1,0 +1,26 @@
+import type { CheckDefinition } from './finding.ts'
+import { bendRadius } from './list/bendRadius.ts'
+import { clearance } from './list/clearance.ts'
+import { crewInZone } from './list/crewInZone.ts'
+import { endRoom } from './list/endRoom.ts'
+import { growthGap } from './list/growthGap.ts'
+import { holdBack } from './list/holdBack.ts'
+import { loaderPlate } from './list/loaderPlate.ts'
+import { noseHold } from './list/noseHold.ts'
+import { overheadLine } from './list/overheadLine.ts'
+import { publicWay } from './list/publicWay.ts'
+import { pullerPull } from './list/pullerPull.ts'
+import { rackLoad } from './list/rackLoad.ts'
+import { rackStops } from './list/rackStops.ts'
+import { surfaceScuff } from './list/surfaceScuff.ts'
+import { trenchEdge } from './list/trenchEdge.ts'
+import { windChock } from './list/windChock.ts'
+import { zoneInputs } from './list/zoneInputs.ts'
+
+/** Checks of the site and of the people on it, in the order of the notes; the registry takes them all. */
+export const siteChecks: readonly CheckDefinition[] = [
+  crewInZone, publicWay, overheadLine, trenchEdge, holdBack,
+  endRoom, clearance, bendRadius, pullerPull,
+  rackStops, rackLoad, loaderPlate, noseHold,
+  surfaceScuff, windChock, growthGap, zoneInputs,
+]

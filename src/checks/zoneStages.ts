@@ -1,0 +1,39 @@
+/** Zones of all stages that matter for people: every phase, and where the joint counts the first, a middle and the last. */
+import { zonesAt, type Zone } from '../derive/zones.ts'
+import type { SiteModel, Stage } from '../derive/types.ts'
+import { distanceBetween } from '../geometry/distance.ts'
+import { polygonContains } from '../geometry/polygon.ts'
+import type { Vec } from '../geometry/vector.ts'
+import { phases, type Phase } from '../scene/parts.ts'
+
+export interface ZonesOfStage {
+  stage: Stage
+  zones: readonly Zone[]
+}
+
+const made = new WeakMap<SiteModel, readonly ZonesOfStage[]>()
+
+/** First, middle and last joint while sticks come in; before that the first, after it the last. */
+export function jointsOf(site: SiteModel, phase: Phase): number[] {
+  const last = Math.max(1, site.sticks.stickCount - 1)
+  if (phase === 'setUp' || phase === 'offload') return [1]
+  if (phase === 'move' || phase === 'rest' || phase === 'tieIn') return [last]
+  return [...new Set([1, Math.ceil(last / 2), last])]
+}
+
+/** Zones of each stage, worked out once a site. */
+export function zoneStagesOf(site: SiteModel): readonly ZonesOfStage[] {
+  let stages = made.get(site)
+  if (stages === undefined) made.set(site, (stages = phases.flatMap((phase) => jointsOf(site, phase).map((joint) => ({ stage: { phase, joint }, zones: zonesAt(site, { phase, joint }) })))))
+  return stages
+}
+
+/** Zones that judge people and ways: those with a missing input raise their own CHECK and nothing else. */
+export const judging = ({ keepsOut, missing }: Zone): boolean => keepsOut === 'people' && missing.length === 0
+
+/** How deep a point lies inside a zone; 0 on its edge or outside. Holes count as outside. */
+export function depthIn({ rings }: Zone, point: Vec): number {
+  const inside = rings.reduce((count, ring) => count + (polygonContains(ring, point) ? 1 : 0), 0)
+  if (inside % 2 === 0) return 0
+  return Math.min(...rings.map((ring) => distanceBetween({ kind: 'point', point }, { kind: 'polyline', points: [...ring, ring[0]!] }).distanceM))
+}
