@@ -48,8 +48,11 @@ export function labelsOf(document: YardDocument): ReadonlyMap<string, string> {
 /** Labels of the two beams of a rack: near the jaws, far from them. */
 export const beamLabels = (rackLabel: string): { near: string; far: string } => ({ near: `${rackLabel}1`, far: `${rackLabel}2` })
 
+/** Features belong to the first run, as what is free does. */
+const anywhere = { at: 'free', xM: 0, yM: 0, headingRad: 0 } as const
+
 function standing(document: YardDocument, record: PlacedRecord): Standing {
-  const runId = 'place' in record ? runIdOf(document, record.place) : (runsOf(document)[0]?.id ?? null)
+  const runId = runIdOf(document, 'place' in record ? record.place : anywhere)
   return { record, runId, runningM: resolvePlace(document, record).runningM ?? 0 }
 }
 

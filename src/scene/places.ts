@@ -66,11 +66,20 @@ export const middleOf = (points: readonly Vec[]): Vec => {
   return { xM: points.reduce((sum, p) => sum + p.xM, 0) / n, yM: points.reduce((sum, p) => sum + p.yM, 0) / n }
 }
 
+const firstRuns = new WeakMap<YardDocument, string | null>()
+
+/** Id of the first run, found once a document: every free item asks for it in every frame of a drag. */
+const firstRunId = (document: YardDocument): string | null => {
+  let id = firstRuns.get(document)
+  if (id === undefined) firstRuns.set(document, (id = runsOf(document)[0]?.id ?? null))
+  return id
+}
+
 /** The run an item belongs to: the one it is on, the one of what it is attached to, else the first of the document. */
 export function runIdOf(document: YardDocument, place: Place): string | null {
   if (place.at === 'onRun') return place.runId
   const root = place.at === 'onItem' ? rootPlace(document, place, []) : place
-  return root.at === 'onRun' ? root.runId : (runsOf(document)[0]?.id ?? null)
+  return root.at === 'onRun' ? root.runId : firstRunId(document)
 }
 
 function rootPlace(document: YardDocument, place: Place, chain: readonly string[]): Exclude<Place, { at: 'onItem' }> {
@@ -112,24 +121,28 @@ function poseOf(document: YardDocument, place: Place, chain: readonly string[]):
   return { ...add(parent, rotate({ xM: place.dxM, yM: place.dyM }, parent.headingRad)), headingRad: wrapAngleRad(parent.headingRad + place.turnRad) }
 }
 
-const resolved = new WeakMap<YardDocument, Map<string, ResolvedPlace>>()
+const resolved = new WeakMap<PlacedRecord, { path: Path | null; answer: ResolvedPlace }>()
 
 /**
  * Where a place, an item or a feature lies.
  *
  * References are followed as a tree (run → its set-up, item → item). An item on a run keeps the running distance and
  * offset it was given; anything else is projected on to the run it belongs to (`runIdOf`), or on to `runId` where named.
- * A feature lies at the middle of its points, heading 0. Answers for records are kept per document.
+ * A feature lies at the middle of its points, heading 0. The answer for a record is kept as long as its path is the
+ * same, across documents: in a drag only what moves is worked out again.
  * Fails: PlaceError naming the chain where a reference is missing or goes round in a loop.
  */
 export function resolvePlace(document: YardDocument, placeOrRecord: Place | PlacedRecord, runId?: string): ResolvedPlace {
   if ('at' in placeOrRecord) return resolve(document, placeOrRecord, runId)
   const record = placeOrRecord
-  if (runId !== undefined || document.records[record.id] !== record) return resolve(document, placeOf(record), runId, [record.id])
-  let known = resolved.get(document)
-  if (known === undefined) resolved.set(document, (known = new Map()))
-  let answer = known.get(record.id)
-  if (answer === undefined) known.set(record.id, (answer = resolve(document, placeOf(record), undefined, [record.id])))
+  const place = placeOf(record)
+  if (runId !== undefined || place.at === 'onItem') return resolve(document, place, runId, [record.id])
+  const on = place.at === 'onRun' ? place.runId : firstRunId(document)
+  const path = on === null ? null : pathOf(document, on)
+  const known = resolved.get(record)
+  if (known !== undefined && known.path === path) return known.answer
+  const answer = resolve(document, place, undefined, [record.id])
+  resolved.set(record, { path, answer })
   return answer
 }
 
