@@ -52,7 +52,10 @@ export const createApp = (parts: AppParts): App => {
   const site = createStore<SiteState>()(() => build())
   documents.subscribe((state, before) => {
     if (shownDocument(state) === shownDocument(before)) {
-      if (stampOf(state) !== stampOf(before)) site.setState({ stamp: stampOf(state) })
+      // A preview that becomes the document is the same document under another name: results must carry the new one.
+      if (stampOf(state) === stampOf(before)) return
+      site.setState({ stamp: stampOf(state) })
+      parts.check(stampOf(state), shownDocument(state), state.preview !== null)
       return
     }
     site.setState(build())
