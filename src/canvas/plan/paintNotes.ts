@@ -45,7 +45,7 @@ const identity = { a: 1, b: 0, c: 0, d: 1, e: 0, f: 0 }
 const clippedTo = (box: BoxPx, { band }: Picture): BoxPx => ({ x0: Math.max(6, box.x0), y0: Math.max(6, box.y0), x1: Math.min(band.widthPx - 6, box.x1), y1: Math.min(band.heightPx - 6, box.y1) })
 
 const rankOf = ({ item }: DrawnItem, picture: Picture): number => {
-  if (picture.view.selection.includes(item.id)) return labelRanks.chosen
+  if (picture.chosen.has(item.id)) return labelRanks.chosen
   const kind = kindOf(item.kind)
   if (kind?.gear === 'people') return labelRanks.crew
   if (kind?.gear === 'site') return kind.placing === 'item' ? labelRanks.level : labelRanks.site

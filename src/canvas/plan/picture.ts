@@ -40,6 +40,7 @@ export interface Picture {
   band: { widthPx: number; heightPx: number }
   symbol: SymbolContext
   zones: readonly ShownZone[]
+  chosen: ReadonlySet<string>
 }
 
 export const themeNow = (view: Pick<ViewState, 'theme'>, prefersDark: boolean): Theme => (view.theme === 'auto' ? themes[prefersDark ? 'night' : 'day'] : themes[view.theme])
@@ -51,7 +52,7 @@ export const pictureOf = (app: App, prefersDark: boolean, isTouch: boolean): Pic
   return {
     app, view, site, profile, frame, matrix: planMatrix(view, frame), theme: themeNow(view, prefersDark), isTouch, band: view.bandSizePx.plan,
     symbol: { pipeOuterDiameterM: site.pipe.odM, stickLengthM: site.job.stickLengthM, pxPerM: view.pxPerM, reader: { system: lengthSystem(site), language: view.language } },
-    zones: shownZones(site, view.phase, view.joint),
+    zones: shownZones(site, view.phase, view.joint), chosen: new Set(view.selection),
   }
 }
 
@@ -76,7 +77,7 @@ const MOST_SPLITS = 3000
 /** The plan symbol of a record at this scale, its words apart from the rest; kept for all records that look the same. */
 const splitOf = (item: PlacedItem, picture: Picture): Split => {
   const { symbol } = picture
-  const isChosen = picture.view.selection.includes(item.id)
+  const isChosen = picture.chosen.has(item.id)
   const key = `${symbol.pxPerM}|${symbol.pipeOuterDiameterM}|${symbol.stickLengthM}|${symbol.reader?.system}|${symbol.reader?.language}|${isChosen}|${signatureOf(item.record)}`
   const known = splits.get(key)
   if (known !== undefined) return known

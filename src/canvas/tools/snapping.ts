@@ -94,7 +94,7 @@ export const snapOnRun = ({ runningM, offsetM, neighbours, pxPerM, reachPx, syst
     ...(isOnAxis ? equalSpacings(runningM, onLine) : []),
     ...neighbours.filter((n) => Math.abs(n.offsetM - newOffsetM) > onLineM).map((n): Offer => ({ valueM: n.runningM, mark: { kind: 'across', id: n.id, xM: n.xM, yM: n.yM } })),
   ]
-  const along = nearest(runningM, offers, reachM * 0.75)
+  const along = nearest(runningM, offers, reachM * 0.5)
   const roundM = roundTo(runningM, stepM)
   // A round distance wins over a neighbour only where it is the same place: a tape is read in round figures anyway.
   if (along !== null) marks.push(along.mark)
