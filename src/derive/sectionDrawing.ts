@@ -215,7 +215,8 @@ const puller = (site: SiteModel, profile: SectionProfile, look: SectionLook): Pr
     const ground = site.groundLevelAt(at)
     const hitch = ground + 0.45 * (look.pxPerM / look.pxPerLevelM)
     const string = profile.bodies.find(({ name }) => name === 'string')
-    const hasRope = string !== undefined && profile.tipM !== null && at > profile.tipM
+    // Only while it pulls does a rope run to the nose.
+    const hasRope = (profile.stage.phase === 'pull' || profile.stage.phase === 'move') && string !== undefined && profile.tipM !== null && at > profile.tipM
     const rope: Primitive[] = hasRope ? [{ t: 'path', points: [profile.tipM as number, (string.result.ends.levelM[1] as number) + od / 2, at, hitch], stroke: 'ink', weight: 'rope', dash: 'rope' }] : []
     const symbol = isInView(at, look) ? (kindOf('puller')?.sectionSymbol?.(item.record, contextOf(site, look, null)) ?? []) : []
     return [...rope, ...shifted(symbol, at, ground)]

@@ -26,6 +26,8 @@ export interface RailLook {
   /** By support key; null: the checks have not said. */
   arrivals: ReadonlyMap<string, ArrivalFigure> | null
   figurePx: number
+  /** Heads of the rows in one word, for narrow bands. */
+  isNarrow?: boolean
 }
 
 export const RAIL_ROW_PX = 21
@@ -39,6 +41,8 @@ const words = {
   saddle: { en: 'saddle, BOP above ground', es: 'apoyo, fondo sobre el suelo' },
   carries: { en: 'carries', es: 'carga' },
   nose: { en: 'free nose on arrival', es: 'punta libre al llegar' },
+  saddleShort: { en: 'saddle', es: 'apoyo' },
+  noseShort: { en: 'nose', es: 'punta' },
   floats: { en: 'floats', es: 'libre' },
   onGround: { en: 'on ground', es: 'en el suelo' },
   set: { en: 'set', es: 'puesta' },
@@ -94,7 +98,8 @@ export const sectionRail = (site: SiteModel, profile: SectionProfile, look: Rail
   // Forces of a thousand newton and more change their unit, so the row does not name one then.
   const largestN = Math.max(0, ...inView.map(({ key }) => profile.loads.get(key)?.reactionN ?? 0))
   const forceUnit = reader.system === 'metric' && largestN >= 999.5 ? 'N' : unitOf('force', Math.max(1, largestN))
-  const heads = [`${words.saddle[language]} (${unitOf('height', 0.5)})`, `${words.carries[language]} (${forceUnit})`, `${words.nose[language]} (${unitOf('height', 0.5)})`].slice(0, rows)
+  const [saddleHead, noseHead] = look.isNarrow === true ? [words.saddleShort, words.noseShort] : [words.saddle, words.nose]
+  const heads = [`${saddleHead[language]} (${unitOf('height', 0.5)})`, `${words.carries[language]} (${forceUnit})`, `${noseHead[language]} (${unitOf('height', 0.5)})`].slice(0, rows)
   const headPx = Math.max(...heads.map((head) => guessedWidthPx(head, 12.5))) + 24
   const alongPx = (atM: number): number => Math.abs(atM - leftM) * pxPerM
 

@@ -30,6 +30,10 @@ export interface SectionBandProps {
 
 const HIT_PX = 24
 const HEAD_PX = 40
+/** On the phone's leaf the tape lies under the side view and its flags stand over the foot of it. */
+const FLAGS_BELOW_PX = 92
+/** Narrower than this, heads of rows are one word and the heading takes two lines. */
+const NARROW_PX = 640
 /** Under this height there is no room for the rail. */
 const RAIL_FROM_PX = 150
 
@@ -49,7 +53,10 @@ export const SectionBand = ({ app, widthPx, heightPx }: SectionBandProps): React
   const arrivals = useMemo(() => arrivalsOf(results.run, site), [results.run, site])
   const hasRail = heightPx >= RAIL_FROM_PX
   const figurePx = touch ? 15 : 13.5
-  const railPx = hasRail ? railHeightPx(arrivals !== null, figurePx) : 0
+  const belowPx = view.form === 'phone' && view.leaf === 'side' ? FLAGS_BELOW_PX : 0
+  const isNarrow = widthPx < NARROW_PX
+  const headPx = isNarrow ? HEAD_PX + 22 : HEAD_PX
+  const railPx = (hasRail ? railHeightPx(arrivals !== null, figurePx) : 0) + belowPx
 
   const [leftM, rightM] = [pxToAlong(frame, 0), pxToAlong(frame, widthPx)]
   const [fromM, toM] = [Math.min(leftM, rightM), Math.max(leftM, rightM)]
@@ -57,7 +64,7 @@ export const SectionBand = ({ app, widthPx, heightPx }: SectionBandProps): React
   // While a saddle is dragged the scale of heights stays as it was when it was taken hold of.
   const [held, setHeld] = useState<SectionFrame | null>(null)
   const range = useMemo(() => sectionRange(site, profile, fromM, toM), [site, profile, fromM, toM])
-  const settled = useMemo(() => sectionFrame(frame, range.lowestM, range.highestM, HEAD_PX, railPx + 26), [frame, range, railPx])
+  const settled = useMemo(() => sectionFrame(frame, range.lowestM, range.highestM, headPx, railPx + 26), [frame, range, headPx, railPx])
   const section = held ?? settled
 
   const flags = useMemo(() => tapeFlags(site, profile, results.run, options, view.hiddenKinds).filter(({ saddleM, kind }) => saddleM !== null || kind === 'support'), [site, profile, results.run, options, view.hiddenKinds])
@@ -75,15 +82,15 @@ export const SectionBand = ({ app, widthPx, heightPx }: SectionBandProps): React
     const matrix = { a: alongSign * frame.pxPerM, b: 0, c: 0, d: -section.pxPerLevelM, e: alongPx(0), f: levelPx(0) }
     const px = { a: 1, b: 0, c: 0, d: -1, e: 0, f: 0 }
     fillBand(context, theme.inks.paper, widthPx, heightPx)
-    const marks = sectionMarks(results.run, site, profile, { alongPx, levelPx, widthPx, topPx: HEAD_PX + 6 })
+    const marks = sectionMarks(results.run, site, profile, { alongPx, levelPx, widthPx, topPx: headPx + 6 })
     const list = sectionDrawing(site, profile, { pxPerM: frame.pxPerM, pxPerLevelM: section.pxPerLevelM, fromM, toM, reader: options, chosenIds: view.selection, hiddenKinds: view.hiddenKinds, markedM: marks.map(({ xPx }) => pxToAlong(frame, xPx)) })
     context.save()
     clipBand(context, widthPx, heightPx - railPx)
     paint(context, list, { matrix, theme, touch })
     context.restore()
     if (hasRail) {
-      const rail = sectionRail(site, profile, { reader: options, fromM, toM, pxPerM: frame.pxPerM, chosenIds: view.selection, leftM, arrivals, figurePx })
-      paint(context, rail, { matrix: { a: matrix.a, b: 0, c: 0, d: -1, e: matrix.e, f: heightPx }, theme })
+      const rail = sectionRail(site, profile, { reader: options, fromM, toM, pxPerM: frame.pxPerM, chosenIds: view.selection, leftM, arrivals, figurePx, isNarrow })
+      paint(context, rail, { matrix: { a: matrix.a, b: 0, c: 0, d: -1, e: matrix.e, f: heightPx - belowPx }, theme })
     }
     const over: Primitive[] = []
     for (const support of site.supports) {
@@ -100,7 +107,7 @@ export const SectionBand = ({ app, widthPx, heightPx }: SectionBandProps): React
     const dragged = site.supports.find(({ key }) => key === draggedKey(gestures.state))
     if (live !== null && dragged !== undefined) over.push(...liveWords(live, alongPx(dragged.runningM), levelPx(dragged.levelM ?? 0), widthPx, touch))
     paint(context, over, { matrix: px, theme })
-  }, [section, frame, alongSign, theme, widthPx, heightPx, site, profile, fromM, toM, leftM, options, view.selection, view.hiddenKinds, railPx, hasRail, arrivals, figurePx, results.run, results.status, isStale, gestures.state, flags, touch])
+  }, [section, frame, alongSign, theme, widthPx, heightPx, site, profile, fromM, toM, leftM, options, view.selection, view.hiddenKinds, railPx, belowPx, headPx, isNarrow, hasRail, arrivals, figurePx, results.run, results.status, isStale, gestures.state, flags, touch])
 
   if (site.setUp === null) return <div data-band="section" role="note" style={{ width: widthPx, height: heightPx }}>{textIn(sectionWords.empty, view.language)}</div>
   return (
@@ -201,16 +208,17 @@ const heading = (site: SiteModel, profile: SectionProfile, { section, options, i
   const guess = from !== 'unknown' && guessed.some((g) => g.fromM < toM && g.toM > fromM) ? textIn(sectionWords.groundGuessed, language) : ''
   const state = status === 'failed' ? textIn(sectionWords.failed, language) : isStale ? textIn(sectionWords.working, language) : profile.status === 'notConverged' ? textIn(sectionWords.notConverged, language) : ''
   const nameWidth = guessedWidthPx(name, namePx) * 1.08
-  const room = widthPx - nameWidth - 40
+  const isNarrow = widthPx < NARROW_PX
+  const room = isNarrow ? widthPx - 28 : widthPx - nameWidth - 40
   // On a narrow band the less important words give way.
-  const more = [[scale, ground, guess], [scale, ground], [scale]].map((words) => words.filter((text) => text !== '').join('; ')).find((text) => guessedWidthPx(text, morePx) < room) ?? ''
+  const more = [[scale, ground, guess], [scale, ground], [scale], [exaggeration > 1 ? renderText(sectionWords.enlargedShort, { factor: exaggeration }, options) : scale]].map((words) => words.filter((text) => text !== '').join('; ')).find((text) => guessedWidthPx(text, morePx) < room) ?? ''
   const problem = profile.status === 'missing' ? renderText(sectionWords.missing, { what: [...new Set(profile.missing.map(({ label }) => textIn(label, language)))].join(', ') }, options)
     : profile.status === 'unstable' ? textIn(sectionWords.unstable, language) : ''
   return [
     { t: 'text', xM: 14, yM: -25, text: name, sizePx: namePx, bold: true },
-    { t: 'text', xM: 14 + nameWidth + 10, yM: -25, text: more, sizePx: morePx, ink: 'ink2' },
+    { t: 'text', xM: isNarrow ? 14 : 14 + nameWidth + 10, yM: isNarrow ? -25 - morePx * 1.45 : -25, text: more, sizePx: morePx, ink: 'ink2' },
     ...(state === '' ? [] : [{ t: 'text', xM: widthPx - 12, yM: -25, text: state, sizePx: morePx, ink: 'ink2', align: 'right', lotEdge: true } as const]),
-    ...(problem === '' ? [] : [{ t: 'text', xM: 14, yM: -47, text: problem, sizePx: touch ? 16 : 14.5, ink: profile.status === 'unstable' ? 'red' : 'amber', bold: true } as const]),
+    ...(problem === '' ? [] : [{ t: 'text', xM: 14, yM: isNarrow ? -72 : -47, text: problem, sizePx: touch ? 16 : 14.5, ink: profile.status === 'unstable' ? 'red' : 'amber', bold: true } as const]),
   ]
 }
 

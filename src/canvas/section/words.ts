@@ -3,6 +3,7 @@ import type { Localized } from '../../messages/localized.ts'
 export const sectionWords = {
   name: { en: 'Side view', es: 'Vista lateral' },
   enlarged: { en: 'heights drawn {factor} times their size, bends with them', es: 'alturas {factor} veces su tamaño, y las flechas con ellas' },
+  enlargedShort: { en: 'heights drawn {factor} times', es: 'alturas {factor} veces' },
   trueScale: { en: 'heights to the scale of lengths', es: 'alturas a la escala de los largos' },
   shrunk: { en: 'heights drawn smaller than lengths', es: 'alturas más chicas que los largos' },
   falls: { en: 'ground falls {slope} to the exit', es: 'el suelo baja {slope} hacia la salida' },

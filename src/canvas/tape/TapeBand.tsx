@@ -16,7 +16,8 @@ import { useFaceLoads, useIsTouch, useTheme } from '../theme.ts'
 import { draggedKey } from '../tools/flagDrag.ts'
 import { flagLook, flagParts, flagSizePx, type DrawnFlag } from './flagDrawing.ts'
 import { FAN_REACH_PX, layoutFlags } from './flagLayout.ts'
-import { flagName, tapeFlags, type TapeFlag } from './flags.ts'
+import { flagName, proposedFlags, tapeFlags, type TapeFlag } from './flags.ts'
+import { proposedSite } from './proposedSite.ts'
 import { liveFigures } from './liveFigures.ts'
 import { tapeFrame } from './tapeFrame.ts'
 import { useFlagGestures } from './useFlagGestures.ts'
@@ -53,6 +54,11 @@ export const TapeBand = ({ app, widthPx, heightPx }: TapeBandProps): ReactNode =
   const tape = useMemo(() => tapeFrame(view, widthPx, heightPx, touch), [view, widthPx, heightPx, touch])
   const { frame, isUpright, isMirrored, alongSign, lengthPx, thicknessPx, matrix, fromM, toM } = tape
   const flags = useMemo(() => tapeFlags(site, profile, results.run, options, view.hiddenKinds), [site, profile, results.run, options, view.hiddenKinds])
+  const document = useStore(app.documents, (state) => state.document)
+  const ghosts = useMemo(() => {
+    const proposed = proposedSite(app, view.proposal, document)
+    return proposed === null ? [] : proposedFlags(flags, tapeFlags(proposed, profile, null, options, view.hiddenKinds))
+  }, [app, view.proposal, document, flags, profile, options, view.hiddenKinds])
   const isStale = results.run !== null && results.stamp !== stamp
   const alongPx = useCallback((runningM: number): number => (isUpright ? matrix.b * runningM + matrix.f : matrix.a * runningM + matrix.e), [isUpright, matrix])
 
@@ -68,13 +74,13 @@ export const TapeBand = ({ app, widthPx, heightPx }: TapeBandProps): ReactNode =
 
   const look = flagLook(isUpright, touch)
   const drawnFlags = useMemo(() => {
-    const inView = flags.filter(({ runningM }) => alongPx(runningM) > -90 && alongPx(runningM) < lengthPx + 90)
+    const inView = [...flags, ...ghosts].filter(({ runningM }) => alongPx(runningM) > -90 && alongPx(runningM) < lengthPx + 90)
     const isChosen = (flag: TapeFlag): boolean => flag.key === dragged || (flag.itemId !== null && view.selection.includes(flag.itemId))
-    const rank = (flag: TapeFlag): number => (isChosen(flag) ? 0 : flag.level === 'STOP' || flag.level === 'FIX' ? 1 : flag.kind === 'jaws' ? 2 : 3)
+    const rank = (flag: TapeFlag): number => (isChosen(flag) ? 0 : flag.level === 'STOP' || flag.level === 'FIX' ? 1 : flag.kind === 'jaws' ? 2 : flag.isProposal === true ? 4 : 3)
     const requests = inView.map((flag) => ({ key: flag.key, alongPx: alongPx(flag.runningM), sizePx: flagSizePx(flag, look), rank: rank(flag) }))
     const places = layoutFlags(requests, { rows: 2, gapPx: 2, primary: isUpright ? -1 : 1, fanKey })
     return inView.map((flag, i): DrawnFlag => ({ flag, place: places[i]!, alongPx: requests[i]!.alongPx, sizePx: requests[i]!.sizePx, isChosen: isChosen(flag), isStale, isMirrored }))
-  }, [flags, alongPx, lengthPx, dragged, view.selection, look, isUpright, fanKey, isStale, isMirrored])
+  }, [flags, ghosts, alongPx, lengthPx, dragged, view.selection, look, isUpright, fanKey, isStale, isMirrored])
 
   const overhang = isUpright ? { x: isMirrored ? 0 : OVERHANG_PX.upright, y: 0, width: OVERHANG_PX.upright, height: 0 } : { x: 0, y: OVERHANG_PX.level, width: 0, height: OVERHANG_PX.level }
   const onCanvas = useMemo(() => ({ ...matrix, e: matrix.e + overhang.x, f: matrix.f + overhang.y }), [matrix, overhang.x, overhang.y])
@@ -169,7 +175,7 @@ export const TapeBand = ({ app, widthPx, heightPx }: TapeBandProps): ReactNode =
           <Layer listening={false}><Drawn key={faceLoads} draw={drawFlags} /></Layer>
         </Stage>
       </div>
-      {drawnFlags.map((drawn) => (
+      {drawnFlags.filter(({ flag }) => flag.isProposal !== true).map((drawn) => (
         <div
           key={drawn.flag.key} id={optionId(drawn.flag.key)} role="option" data-flag={drawn.flag.key}
           aria-selected={drawn.isChosen} aria-label={flagName(drawn.flag, options)} aria-disabled={drawn.flag.itemId === null || undefined}

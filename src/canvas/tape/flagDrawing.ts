@@ -50,8 +50,8 @@ export interface DrawnFlag {
  */
 export const flagParts = (drawn: DrawnFlag, look: FlagLook): Primitive[] => (look.isUpright ? uprightParts(drawn, look) : levelParts(drawn, look))
 
-const pens = ({ isChosen }: DrawnFlag): { edge: 'chosen' | 'ink'; fill: 'chosen' | 'sheet'; ink: 'chosenInk' | 'ink' } =>
-  isChosen ? { edge: 'chosen', fill: 'chosen', ink: 'chosenInk' } : { edge: 'ink', fill: 'sheet', ink: 'ink' }
+const pens = ({ isChosen, flag }: DrawnFlag): { edge: 'chosen' | 'ink'; fill: 'chosen' | 'sheet'; ink: 'chosenInk' | 'chosen' | 'ink' } =>
+  flag.isProposal === true ? { edge: 'chosen', fill: 'sheet', ink: 'chosen' } : isChosen ? { edge: 'chosen', fill: 'chosen', ink: 'chosenInk' } : { edge: 'ink', fill: 'sheet', ink: 'ink' }
 
 const levelParts = (drawn: DrawnFlag, look: FlagLook): Primitive[] => {
   const { place, alongPx, sizePx, flag } = drawn

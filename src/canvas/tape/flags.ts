@@ -12,6 +12,8 @@ export interface TapeFlag extends FlagTarget {
   /** Distance in the style of a tape, without sign. */
   distance: string
   level: LevelName | null
+  /** Part of a proposal that is shown beside the present: drawn broken in teal, not to be taken hold of. */
+  isProposal?: boolean
   /** The worst finding's sentence, for those who hear the flag instead of seeing it. */
   finding: Finding | null
 }
@@ -74,6 +76,14 @@ const flag = (key: string, itemId: string | null, label: string, runningM: numbe
   level: finding === null || finding.level === 'met' ? null : finding.level, finding,
   saddleM: null, jawLineSaddleM: null, isLocked: false, ...over,
 })
+
+/** Flags a proposal would add or move, beside those that stand now. */
+export const proposedFlags = (now: readonly TapeFlag[], proposed: readonly TapeFlag[]): TapeFlag[] =>
+  proposed.flatMap((flag) => {
+    const before = now.find(({ key }) => key === flag.key)
+    const isSame = before !== undefined && Math.abs(before.runningM - flag.runningM) < 0.001
+    return isSame || flag.kind === 'nose' || flag.kind === 'jaws' ? [] : [{ ...flag, key: `proposal ${flag.key}`, itemId: null, canSlide: false, level: null, finding: null, isProposal: true }]
+  })
 
 /** What a screen reader says of a flag: number, distance, saddle, level. */
 export const flagName = (flag: TapeFlag, options: FormatOptions): string => {

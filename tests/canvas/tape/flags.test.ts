@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { flagParts, flagLook, flagSizePx } from '../../../src/canvas/tape/flagDrawing.ts'
-import { flagDistance, flagName, tapeFlags } from '../../../src/canvas/tape/flags.ts'
+import { flagDistance, flagName, proposedFlags, tapeFlags } from '../../../src/canvas/tape/flags.ts'
 import { liveFigures } from '../../../src/canvas/tape/liveFigures.ts'
 import { tapeFrame } from '../../../src/canvas/tape/tapeFrame.ts'
 import type { CheckRun, Finding } from '../../../src/checks/finding.ts'
@@ -90,6 +90,14 @@ describe('flags as drawn', () => {
 
   it('are wide enough for what stands on them', () => {
     expect(flagSizePx({ label: 'nose', distance: "319' 6\"", level: 'FIX' }, flagLook(false, false))).toBeGreaterThan(flagSizePx({ label: 'E1', distance: "25'", level: null }, flagLook(false, false)))
+  })
+})
+
+describe('a proposal on the tape', () => {
+  it('shows what it would add or move, and nothing that stays', () => {
+    const proposed = deriveSite(yard(...Object.values(document.records), item('stand', 'stand:2', onRun(26 * ft)), item('stand', 'stand:9', onRun(40 * ft))))
+    const ghosts = proposedFlags(flagsOf(), tapeFlags(proposed, profileAt(site, { phase: 'fuse', joint: 1 }), null, reader))
+    expect(ghosts.map(({ distance, itemId, isProposal }) => [distance, itemId, isProposal])).toEqual([["26'", null, true], ["40'", null, true]])
   })
 })
 
