@@ -1,4 +1,4 @@
-import { useEffect, useLayoutEffect, useMemo, useRef, useSyncExternalStore, type ReactNode } from 'react'
+import { useCallback, useEffect, useLayoutEffect, useMemo, useRef, useSyncExternalStore, type ReactNode } from 'react'
 import type Konva from 'konva/lib/Core'
 import { Layer, Shape, Stage } from 'react-konva/es/ReactKonvaCore'
 import type { App } from '../../state/app.ts'
@@ -134,21 +134,29 @@ export const PlanBand = ({ app, widthPx, heightPx, showsMarks = false }: PlanBan
 
 const ratioOf = (layer: Konva.Layer | null | undefined): number => layer?.getCanvas().getPixelRatio() ?? 1
 
-/** Says what is chosen and where it stands, for who cannot see the canvas. */
+/** What is chosen and where it stands, in words. */
+const spokenText = (app: App): string => {
+  const { selection, language } = app.view.getState()
+  const { site } = app.site.getState()
+  const [first] = selection
+  const item = first === undefined ? undefined : site.placed.get(first)
+  if (item === undefined) return ''
+  if (selection.length > 1) return language === 'es' ? `${selection.length} elementos elegidos` : `${selection.length} items chosen`
+  const kind = textIn(kindOf(item.kind)?.name ?? { en: item.kind, es: item.kind }, language)
+  const place = item.runningM === null ? '' : `, ${formatRunning(item.runningM, { system: lengthSystem(site), language })}`
+  return `${item.label === '' ? kind : `${item.label}, ${kind}`}${place}`
+}
+
+/** Says it for who cannot see the canvas: at each settled step, not at every frame of a drag. */
 const Spoken = ({ app }: { app: App }): ReactNode => {
-  const selection = useSyncExternalStore(app.view.subscribe, () => app.view.getState().selection)
-  const language = useSyncExternalStore(app.view.subscribe, () => app.view.getState().language)
-  const revision = useSyncExternalStore(app.documents.subscribe, () => app.documents.getState().revision)
-  const text = useMemo(() => {
-    const { site } = app.site.getState()
-    const [first] = selection
-    const item = first === undefined ? undefined : site.placed.get(first)
-    if (item === undefined) return ''
-    if (selection.length > 1) return language === 'es' ? `${selection.length} elementos elegidos` : `${selection.length} items chosen`
-    const kind = textIn(kindOf(item.kind)?.name ?? { en: item.kind, es: item.kind }, language)
-    const place = item.runningM === null ? '' : `, ${formatRunning(item.runningM, { system: lengthSystem(site), language })}`
-    return `${item.label === '' ? kind : `${item.label}, ${kind}`}${place}`
-    // The revision stands for the site: a settled step, not every frame of a drag.
-  }, [app, selection, language, revision])
+  const last = useRef('')
+  const subscribe = useCallback((changed: () => void) => {
+    const stops = [app.view.subscribe(changed), app.site.subscribe(changed)]
+    return () => stops.forEach((stop) => stop())
+  }, [app])
+  const text = useSyncExternalStore(subscribe, () => {
+    if (app.documents.getState().preview === null) last.current = spokenText(app)
+    return last.current
+  })
   return <p aria-live="polite" style={{ position: 'absolute', width: 1, height: 1, margin: -1, overflow: 'hidden', clipPath: 'inset(50%)' }}>{text}</p>
 }

@@ -48,26 +48,28 @@ const awayFromStroke = (outlineM: readonly number[], isClosed: boolean, xM: numb
  * then wide features of the site. Tapping again at the same place walks down this list.
  *
  * Reach: whatever makes the target 48 px for a finger, 22 px for a mouse (lines and areas of the site: 4 px). On touch a symbol under 24 px that has a flag
- * on the tape is left out: it is chosen by its flag.
+ * on the tape is chosen by its flag, unless it is the only gear in reach: then the tap can mean nothing else.
  */
 export const itemsUnder = (pickables: readonly Pickable[], { xM, yM, pxPerM, pointer }: HitQuery): string[] => {
   const targetPx = pointer === 'touch' ? TOUCH_TARGET_PX : MOUSE_TARGET_PX
   const widestSlackM = targetPx / 2 / pxPerM
   const found: Candidate[] = []
+  const byFlag: Candidate[] = []
   for (const p of pickables) {
     const b = boundsOf(p)
     if (xM < b.leastX - widestSlackM || xM > b.mostX + widestSlackM || yM < b.leastY - widestSlackM || yM > b.mostY + widestSlackM) continue
     const [widthM, heightM] = [b.mostX - b.leastX, b.mostY - b.leastY]
     const longPx = Math.max(widthM, heightM) * pxPerM
-    if (pointer === 'touch' && p.hasFlag && longPx < TOUCH_SYMBOL_PX) continue
     const isInside = p.isClosed && !p.isHollow && p.outlineM.length >= 6 && pointInRing(p.outlineM, xM, yM)
     const strokeM = p.outlineM.length >= 4 ? awayFromStroke(p.outlineM, p.isClosed, xM, yM) : Math.hypot(xM - p.xM, yM - p.yM)
     const shortPx = p.isHollow || !p.isClosed ? 0 : Math.min(widthM, heightM) * pxPerM
     // Lines of the site are under much else: a mouse has to be on them.
     const slackPx = pointer !== 'touch' && p.isFeature ? mouseSlackPx : Math.max(mouseSlackPx, (targetPx - shortPx) / 2)
     if (!isInside && strokeM * pxPerM > slackPx) continue
-    found.push({ id: p.id, areaM2: p.isClosed ? widthM * heightM : 0, awayM: isInside ? 0 : strokeM, rank: p.isFeature ? 2 : isInside ? 0 : 1 })
+    const list = pointer === 'touch' && p.hasFlag && longPx < TOUCH_SYMBOL_PX ? byFlag : found
+    list.push({ id: p.id, areaM2: p.isClosed ? widthM * heightM : 0, awayM: isInside ? 0 : strokeM, rank: p.isFeature ? 2 : isInside ? 0 : 1 })
   }
+  if (byFlag.length === 1 && found.every(({ rank }) => rank === 2)) found.push(byFlag[0]!)
   // Within features a line drawn under the point goes before the area it lies in.
   found.sort((a, b) => a.rank - b.rank || (a.rank === 1 ? a.awayM - b.awayM : a.areaM2 - b.areaM2 || a.awayM - b.awayM))
   return found.map(({ id }) => id)

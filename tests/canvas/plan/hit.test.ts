@@ -39,10 +39,16 @@ describe('what lies under a point', () => {
     expect(under(list, -1.3, 5, { pointer: 'touch' })).toEqual([])
   })
 
-  it('on touch a support under 24 px is chosen by its flag, other small things by themselves', () => {
+  it('on touch a support under 24 px is chosen by its flag where the tap could mean something else', () => {
+    const pair = pickables(item('stand', 'stand:a', onRun(5)), item('stand', 'stand:b', onRun(5.8)), box('zone', 'zone:z', 0, -5, 60, 5), item('crew', 'crew:c', free(20.8, 0)), item('stand', 'stand:c', onRun(20)), item('stand', 'stand:alone', onRun(40)))
+    expect(under(pair, 5.4, 0, { pointer: 'touch' })).toEqual(['zone:z'])
+    expect(under(pair, 20, 0, { pointer: 'touch' })).toEqual(['crew:c', 'zone:z'])
+    expect(under(pair, 40, 0, { pointer: 'touch' })).toEqual(['stand:alone', 'zone:z'])
+  })
+
+  it('from 24 px on a support is chosen by itself, other things at any size', () => {
     // a stand of 0.6 × 0.9 m: 18 px long at 20 px/m, 45 px at 50 px/m
     const list = pickables(item('stand', 'stand:s', onRun(5)), item('crew', 'crew:a', free(20, 5)))
-    expect(under(list, 5, 0, { pointer: 'touch' })).toEqual([])
     expect(under(list, 5, 0, { pointer: 'touch', pxPerM: 50 })).toEqual(['stand:s'])
     expect(under(list, 5, 0)).toEqual(['stand:s'])
     expect(under(list, 20, 5, { pointer: 'touch' })).toEqual(['crew:a'])
