@@ -30,7 +30,23 @@ export const sections: readonly Section[] = [
   { name: 'assets', kinds: ['asset'] },
 ]
 
-const sectionByKind = new Map(sections.flatMap((section) => section.kinds.map((kind) => [kind, section] as const)))
-export const sectionOf = (kind: string): Section | undefined => sectionByKind.get(kind)
-
 export type FileForm = { format: string; fileVersion: number } & Record<string, unknown>
+
+type AnyRecord = { readonly id: string; readonly kind: string }
+
+const without = (record: object, keys: readonly string[]): Record<string, unknown> => Object.fromEntries(Object.entries(record).filter(([key]) => !keys.includes(key)))
+
+/**
+ * Records put into the lists of a file, unchecked. With the lists and version they were written under this brings
+ * stored work of an older version into the form that migrations and the reader know.
+ */
+export function formOfRecords(records: Readonly<Record<string, AnyRecord>>, fileVersion: number, lists: readonly Section[] = sections): FileForm {
+  const filled = new Map<string, unknown[]>(lists.map(({ name }) => [name, []]))
+  const frame: Record<string, unknown> = {}
+  for (const record of Object.values(records)) {
+    if (record.kind === 'layout' || record.kind === 'job') frame[record.kind] = without(record, ['id', 'kind'])
+    const list = lists.find((one) => one.kinds.includes(record.kind))
+    if (list !== undefined) filled.get(list.name)?.push(list.kinds.length === 1 ? without(record, ['kind']) : record)
+  }
+  return { format: FILE_FORMAT, fileVersion, layout: frame['layout'], job: frame['job'], ...Object.fromEntries(filled) }
+}

@@ -1,5 +1,5 @@
-import { FILE_VERSION, jobOf, layoutOf, schemaOf, type YardDocument, type YardRecord } from './document.ts'
-import { FILE_FORMAT, sectionOf, sections, type FileForm } from './fileForm.ts'
+import { FILE_VERSION, schemaOf, type YardDocument, type YardRecord } from './document.ts'
+import { formOfRecords, type FileForm } from './fileForm.ts'
 import { rounded } from './rounding.ts'
 import { sha256Hex } from './sha256.ts'
 
@@ -9,25 +9,15 @@ import { sha256Hex } from './sha256.ts'
  * `exact` keeps every digit; a file rounds to 1e-9.
  */
 export function fileFormOf(document: YardDocument, { exact = false }: { exact?: boolean } = {}): FileForm {
-  const lists = new Map<string, unknown[]>(sections.map(({ name }) => [name, []]))
-  for (const record of Object.values(document.records)) {
-    const section = sectionOf(record.kind)
-    if (section !== undefined) lists.get(section.name)?.push(section.kinds.length === 1 ? without(inOrder(record), ['kind']) : inOrder(record))
-  }
-  const form = {
-    format: FILE_FORMAT, fileVersion: FILE_VERSION,
-    layout: without(inOrder(layoutOf(document)), ['id', 'kind']), job: without(inOrder(jobOf(document)), ['id', 'kind']), ...Object.fromEntries(lists),
-  }
-  return plain(form, exact) as FileForm
+  const ordered = Object.fromEntries(Object.entries(document.records).map(([id, record]) => [id, inOrder(record)]))
+  return plain(formOfRecords(ordered, FILE_VERSION), exact) as FileForm
 }
 
 /** Id and kind, then the keys in the order of the schema. A record that does not fit its schema is written as it is: saving loses nothing. */
-const inOrder = (record: YardRecord): Record<string, unknown> => {
+const inOrder = (record: YardRecord): YardRecord => {
   const parsed = schemaOf(record.kind)?.safeParse(record)
-  return { id: record.id, kind: record.kind, ...((parsed?.success === true ? parsed.data : record) as Record<string, unknown>) }
+  return { id: record.id, kind: record.kind, ...((parsed?.success === true ? parsed.data : record) as object) } as YardRecord
 }
-
-const without = (record: Record<string, unknown>, keys: readonly string[]): Record<string, unknown> => Object.fromEntries(Object.entries(record).filter(([key]) => !keys.includes(key)))
 
 /** Keys that a person may have made up: their order must not depend on which came first. */
 const freeKeyed = new Set(['extras', 'unitOverrides'])
@@ -71,5 +61,5 @@ export const writeFile = (document: YardDocument): string => `${layOut(fileFormO
  */
 export function documentHash(document: YardDocument): string {
   const form = fileFormOf(document)
-  return sha256Hex(JSON.stringify({ ...form, layout: without(form['layout'] as Record<string, unknown>, ['layoutId']) }))
+  return sha256Hex(JSON.stringify({ ...form, layout: { ...(form['layout'] as object), layoutId: null } }))
 }

@@ -19,6 +19,7 @@ export interface Loaded {
 export interface Keeper {
   state: StoreApi<StorageState>
   layouts: () => Promise<readonly Omit<LayoutEntry, 'isOpen'>[]>
+  /** Null where it is not here. Fails with a `reason` in both languages where it is here and cannot be opened. */
   load: (layoutId: string) => Promise<Loaded | null>
   /** Writes the head now and every edit from here on; answers when this window may write. */
   attach: (documents: DocumentStore, layoutId: string, exampleName: string | null) => Promise<void>
@@ -32,6 +33,8 @@ export interface Keeper {
   loadPoint: (pointId: string) => Promise<YardDocument | null>
   /** Everything of this device as one JSON text. */
   everything: () => Promise<string>
+  /** Puts back what `everything` wrote, beside what is here: a layout already here comes back as a copy. Null for any other text. */
+  restore: (text: string) => Promise<{ layouts: number; gear: number; refused: readonly Localized[] } | null>
   clear: () => Promise<void>
   gear: () => Promise<readonly GearItem[]>
   putGear: (items: readonly GearItem[]) => Promise<void>

@@ -14,6 +14,22 @@ const refused = (en: string, es: string): Outcome => ({ ok: false, reason: { en,
 
 const withLayoutId = (document: YardDocument, layoutId: string): YardDocument => ({ records: { ...document.records, [LAYOUT_ID]: { ...layoutOf(document), layoutId } } })
 
+const isLocalized = (value: unknown): value is Localized => typeof value === 'object' && value !== null && 'en' in value && 'es' in value
+
+/** What storage says of work it has and cannot open. */
+const reasonOf = (error: unknown): Localized => {
+  if (typeof error === 'object' && error !== null && 'reason' in error && isLocalized(error.reason)) return error.reason
+  const detail = error instanceof Error ? error.message : String(error)
+  return { en: `This device could not read it: ${detail}`, es: `Este equipo no lo pudo leer: ${detail}` }
+}
+
+const restoredOutcome = ({ layouts, gear, refused: bad }: { layouts: number; gear: number; refused: readonly Localized[] }): Outcome => {
+  const en = `Put back beside what was here: ${layouts} layouts, ${gear} kinds of gear.`
+  const es = `Recuperado junto a lo que había: ${layouts} planos, ${gear} tipos de equipo.`
+  if (bad.length === 0) return { ok: true, said: { en, es } }
+  return { ok: false, reason: { en: `${en} Not readable: ${bad.map((one) => one.en).join('; ')}.`, es: `${es} Sin poder leer: ${bad.map((one) => one.es).join('; ')}.` } }
+}
+
 /** Opening and starting yards. What was open stays open, and kept, until the new one stands. */
 export const makeYards = (app: App, keeper: Keeper) => {
   let exampleName: string | null = null
@@ -52,7 +68,12 @@ export const makeYards = (app: App, keeper: Keeper) => {
   }
 
   const openLayout = async (layoutId: string): Promise<Outcome> => {
-    const loaded = await keeper.load(layoutId)
+    let loaded: Loaded | null
+    try {
+      loaded = await keeper.load(layoutId)
+    } catch (error) {
+      return { ok: false, reason: reasonOf(error) }
+    }
     if (loaded === null) return refused('That layout is not on this device any more.', 'Ese plano ya no está en este equipo.')
     await show(loaded)
     if (loaded.recovered !== null) keeper.state.setState({ recovered: loaded.recovered })
@@ -61,7 +82,10 @@ export const makeYards = (app: App, keeper: Keeper) => {
 
   const openFile = async (file: File, how?: OpenHow): Promise<OpenOutcome> => {
     if (file.size > MOST_FILE_BYTES) return refused(`${file.name} is larger than 20 MB; a layout file is not.`, `${file.name} pesa más de 20 MB; un archivo de plano no.`)
-    const read = readFile(await file.text())
+    const text = await file.text()
+    const restored = text.slice(0, 200).includes('"stringyard-everything"') ? await keeper.restore(text) : null
+    if (restored !== null) return restoredOutcome(restored)
+    const read = readFile(text)
     if (!read.ok) {
       const reason = issuesInWords(file.name, read.issues)
       if (read.salvage === undefined) return { ok: false, reason }
@@ -73,7 +97,7 @@ export const makeYards = (app: App, keeper: Keeper) => {
     const isHere = (await keeper.layouts()).some((entry) => entry.layoutId === layoutId)
     if (isHere && how === undefined) return { ok: 'ask', ask: 'copyOrReplace', title }
     if (isHere && how === 'replace') {
-      const present = await keeper.load(layoutId)
+      const present = await keeper.load(layoutId).catch(() => null)
       if (present !== null) await keeper.keepPoint(layoutId, `before ${file.name}`, present.document)
       await show({ document: read.document })
     } else {
@@ -95,7 +119,12 @@ export const makeYards = (app: App, keeper: Keeper) => {
   }
 
   const openPoint = async (pointId: string): Promise<Outcome> => {
-    const document = await keeper.loadPoint(pointId)
+    let document: YardDocument | null
+    try {
+      document = await keeper.loadPoint(pointId)
+    } catch (error) {
+      return { ok: false, reason: reasonOf(error) }
+    }
     if (document === null) return refused('That point in time is not here any more.', 'Ese punto en el tiempo ya no está.')
     const present = app.documents.getState().document
     await keeper.keepPoint(layoutOf(present).layoutId, 'before going back', present)

@@ -1,6 +1,7 @@
 import type { YardDocument } from '../../scene/document.ts'
 import { applyDiff, type DocumentDiff } from '../../scene/edit.ts'
 import type { HistoryEntry } from '../../state/documentStore.ts'
+import type { VersionStamp } from './versions.ts'
 
 /** A layout as it was when the journal was last folded in. */
 export interface Head {
@@ -8,6 +9,8 @@ export interface Head {
   title: string
   changedAt: string
   exampleName: string | null
+  /** Version of the records below; absent: 1. */
+  stamp?: VersionStamp
   /** Journal entries up to this number are folded in. Order is by number, never by the clock. */
   seq: number
   document: YardDocument

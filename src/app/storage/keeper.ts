@@ -1,13 +1,17 @@
 import { createStore } from 'zustand/vanilla'
 import type { YardDocument } from '../../scene/document.ts'
 import { JOB_ID, LAYOUT_ID, layoutOf } from '../../scene/document.ts'
+import { asCopy } from '../../scene/readFile.ts'
 import type { DocumentStore } from '../../state/documentStore.ts'
 import { viewPersistence, type ViewState } from '../../state/viewStore.ts'
+import type { Localized } from '../../messages/localized.ts'
 import type { GearItem, StorageState } from '../../ui/services.ts'
 import type { Keeper, Loaded } from '../services/keeper.ts'
 import { replay, type Head } from './journal.ts'
-import type { Tables } from './tables.ts'
+import type { Tables, Write } from './tables.ts'
 import type { WindowPort } from './windows.ts'
+import { broughtUp, stampOfToday, type VersionStamp } from './versions.ts'
+import { everythingOf, readEverything } from './everything.ts'
 import { startWriter, type Writer } from './writer.ts'
 
 const LET_GO_MS = 1500
@@ -16,7 +20,18 @@ interface KeptPoint {
   layoutId: string
   name: string
   at: string
+  stamp?: VersionStamp
   document: YardDocument
+}
+
+/** A layout of this device that the app of today cannot open; it stays as it is. */
+export class NotReadable extends Error {
+  readonly reason: Localized
+  constructor(reason: Localized) {
+    super(reason.en)
+    this.name = 'NotReadable'
+    this.reason = reason
+  }
 }
 
 export interface KeeperParts {
@@ -37,6 +52,8 @@ const isHead = (value: unknown): value is Head => {
   return document?.records?.[LAYOUT_ID] !== undefined && document.records[JOB_ID] !== undefined
 }
 
+const together = (said: readonly Localized[]): Localized | null => (said.length === 0 ? null : { en: said.map(({ en }) => en).join(' '), es: said.map(({ es }) => es).join(' ') })
+
 /** Keeps layouts, points in time, gear and settings on this device (src/app/services/keeper.ts says what each does). */
 export const makeKeeper = (parts: KeeperParts): Keeper => {
   const { tables, windows, now } = parts
@@ -53,9 +70,23 @@ export const makeKeeper = (parts: KeeperParts): Keeper => {
     const head = await tables.get('layouts', layoutId)
     if (!isHead(head)) return null
     const entries = await tables.list('journal', `${layoutId}/`)
-    const { document, past, future, seq, title, changedAt, dropped } = replay(head, entries.map(([, value]) => value))
-    const recovered = dropped === 0 ? null : { en: `The last ${dropped} edits could not be read back; the layout is as it was before them.`, es: `Los últimos ${dropped} cambios no se pudieron leer; el plano está como antes de ellos.` }
-    return { document, past, future, recovered, exampleName: head.exampleName, seq, title, changedAt }
+    const back = replay(head, entries.map(([, value]) => value))
+    const up = broughtUp(back.document, head.stamp)
+    if (!up.ok) throw new NotReadable({ en: `"${back.title}" on this device cannot be opened: ${up.reason.en}. It is left as it is.`, es: `"${back.title}" de este equipo no se puede abrir: ${up.reason.es}. Se deja como está.` })
+    const lost: Localized[] = back.dropped === 0 ? [] : [{ en: `The last ${back.dropped} edits could not be read back; the layout is as it was before them.`, es: `Los últimos ${back.dropped} cambios no se pudieron leer; el plano está como antes de ellos.` }]
+    // Undo steps hold records of the old version: they end where the layout was brought up.
+    const history = up.isSame ? { past: back.past, future: back.future } : { past: [], future: [] }
+    return { document: up.document, ...history, recovered: together([...lost, ...up.notes]), exampleName: head.exampleName, seq: back.seq, title: back.title, changedAt: back.changedAt }
+  }
+
+  /** For the list of layouts: one that cannot be opened is still named. */
+  const readOrHead = async (layoutId: string): Promise<{ title: string; changedAt: string; exampleName: string | null } | null> => {
+    try {
+      return await read(layoutId)
+    } catch {
+      const head = await tables.get('layouts', layoutId)
+      return isHead(head) ? head : null
+    }
   }
 
   const measure = async (): Promise<void> => {
@@ -128,7 +159,7 @@ export const makeKeeper = (parts: KeeperParts): Keeper => {
     layouts: async () => {
       const heads = await tables.list('layouts')
       const entries = await Promise.all(heads.map(async ([layoutId]) => {
-        const loaded = await read(layoutId)
+        const loaded = await readOrHead(layoutId)
         return loaded === null ? [] : [{ layoutId, title: loaded.title, changedAt: loaded.changedAt, isExample: loaded.exampleName !== null }]
       }))
       return entries.flat().sort((a, b) => (a.changedAt < b.changedAt ? 1 : -1))
@@ -176,13 +207,37 @@ export const makeKeeper = (parts: KeeperParts): Keeper => {
     points: async (layoutId) => (await tables.list('points', `${layoutId}/`)).map(([pointId, value]) => ({ pointId, name: (value as KeptPoint).name, at: (value as KeptPoint).at })).reverse(),
     keepPoint: async (layoutId, name, document) => {
       const count = (await tables.list('points', `${layoutId}/`)).length
-      const point: KeptPoint = { layoutId, name, at: now(), document }
+      const point: KeptPoint = { layoutId, name, at: now(), stamp: stampOfToday, document }
       await tables.write([{ table: 'points', key: `${layoutId}/${String(count).padStart(6, '0')}-${parts.newId('p').slice(2)}`, value: point }])
     },
-    loadPoint: async (pointId) => ((await tables.get('points', pointId)) as KeptPoint | undefined)?.document ?? null,
+    loadPoint: async (pointId) => {
+      const point = (await tables.get('points', pointId)) as KeptPoint | undefined
+      if (point === undefined) return null
+      const up = broughtUp(point.document, point.stamp)
+      if (!up.ok) throw new NotReadable({ en: `"${point.name}" cannot be opened: ${up.reason.en}.`, es: `"${point.name}" no se puede abrir: ${up.reason.es}.` })
+      return up.document
+    },
     everything: async () => {
-      const layouts = await Promise.all((await tables.list('layouts')).map(async ([layoutId]) => (await read(layoutId))?.document ?? null))
-      return JSON.stringify({ format: 'stringyard-everything', at: now(), layouts: layouts.filter((layout) => layout !== null), gear: await keeper.gear() }, null, 2)
+      const ids = (await tables.list('layouts')).map(([layoutId]) => layoutId)
+      const layouts = await Promise.all(ids.map((layoutId) => read(layoutId).catch(() => null)))
+      return everythingOf({ at: now(), documents: layouts.flatMap((layout) => (layout === null ? [] : [layout.document])), gear: await keeper.gear() })
+    },
+    restore: async (text) => {
+      const read = readEverything(text)
+      if (read === null) return null
+      const known = new Set((await tables.list('layouts')).map(([layoutId]) => layoutId))
+      const writes: Write[] = read.documents.map((document) => {
+        const own = layoutOf(document)
+        const layoutId = known.has(own.layoutId) ? parts.newId('yard') : own.layoutId
+        known.add(layoutId)
+        const copy = asCopy(document, layoutId)
+        return { table: 'layouts', key: layoutId, value: { layoutId, title: own.title, changedAt: now(), exampleName: null, stamp: stampOfToday, seq: 1, document: copy, past: [], future: [] } satisfies Head }
+      })
+      const gear = await keeper.gear()
+      const added = read.gear.filter(({ id }) => !gear.some((one) => one.id === id))
+      if (added.length > 0) writes.push({ table: 'gear', key: 'list', value: [...gear, ...added] })
+      await tables.write(writes)
+      return { layouts: read.documents.length, gear: added.length, refused: read.refused }
     },
     clear: async () => {
       await leave()

@@ -4,6 +4,7 @@ import type { DocumentStore } from '../../state/documentStore.ts'
 import type { Localized } from '../../messages/localized.ts'
 import { changeOf, sealed, type Head, type History, type JournalEntry } from './journal.ts'
 import type { Tables, Write } from './tables.ts'
+import { stampOfToday } from './versions.ts'
 
 /** Journal entries between two heads. */
 const FOLD_EVERY = 50
@@ -20,7 +21,7 @@ export interface WriterEvents {
 }
 
 export interface Writer {
-  /** Answers when everything made so far is written or has failed. */
+  /** Answers when everything made so far is written or has failed; what failed before is tried once more. */
   flush: () => Promise<void>
   stop: () => void
 }
@@ -45,7 +46,7 @@ export const startWriter = async (input: { documents: DocumentStore; tables: Tab
   let queue: Promise<void> = Promise.resolve()
   let isStopped = false
 
-  const headOf = (history: History): Head => ({ layoutId, title: layoutOf(history.document).title, changedAt: events.now(), exampleName, seq, document: history.document, past: history.past, future: history.future })
+  const headOf = (history: History): Head => ({ layoutId, title: layoutOf(history.document).title, changedAt: events.now(), exampleName, stamp: stampOfToday, seq, document: history.document, past: history.past, future: history.future })
 
   const save = async (history: History): Promise<void> => {
     const at = events.now()
@@ -87,7 +88,13 @@ export const startWriter = async (input: { documents: DocumentStore; tables: Tab
   enqueue({ document, past, future })
   await queue
   return {
-    flush: () => queue,
+    flush: async () => {
+      await queue
+      if (!needsHead || isStopped) return
+      const { document: now, past: done, future: undone } = documents.getState()
+      enqueue({ document: now, past: done, future: undone })
+      await queue
+    },
     stop: () => {
       isStopped = true
       unsubscribe()

@@ -78,6 +78,18 @@ describe('keeping work', () => {
     expect((await keeperOn(disk).load('yard:1'))?.document).toEqual(documents.getState().document)
   })
 
+  it('writes once more on leaving what could not be written before', async () => {
+    const disk = memoryTables()
+    const tables = testTables(disk)
+    const keeper = keeperOn(tables)
+    const documents = storeOf()
+    await keeper.attach(documents, 'yard:1', null)
+    tables.failing = { count: 1, error: new Error('busy') }
+    put(documents, 'a', 'last words')
+    await keeper.leave()
+    expect((await keeperOn(disk).load('yard:1'))?.document).toEqual(documents.getState().document)
+  })
+
   it('does not write what is opened next into the layout that was open', async () => {
     const disk = memoryTables()
     const keeper = keeperOn(disk)
