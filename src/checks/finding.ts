@@ -3,20 +3,12 @@ import type { TextValue } from '../messages/render.ts'
 import type { Quantity } from '../units/quantity.ts'
 import type { MissingInput, SiteModel } from '../derive/types.ts'
 import type { Phase } from '../scene/parts.ts'
+import type { Source } from './source.ts'
+
+export type { Source, SourceClass } from './source.ts'
 
 export type Level = 'STOP' | 'FIX' | 'CHECK' | 'NOTE' | 'met'
 export const levelOrder: readonly Level[] = ['STOP', 'FIX', 'CHECK', 'NOTE', 'met']
-
-export type SourceClass = 'published' | 'mechanics' | 'plate' | 'jobRule' | 'houseRule'
-export interface Source {
-  class: SourceClass
-  /** Document, edition, clause for published; what is said otherwise. */
-  cite: string
-  /** 'from memory, confirm' is shown beside it. */
-  fromMemory?: boolean
-  /** A house rule the owner or the crew replaced. */
-  edited?: boolean
-}
 
 /** A sentence with its values; rendered in the reader's language and units at the edge. */
 export interface Sentence {

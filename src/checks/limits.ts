@@ -2,7 +2,7 @@
 import { limitWith, startingLimits, type Limit } from '../engine/limits.ts'
 import type { LimitLookup } from '../derive/mechanics.ts'
 import { recordsOf, type YardDocument } from '../scene/document.ts'
-import type { Source } from './finding.ts'
+import type { Source } from './source.ts'
 
 export interface Limits extends LimitLookup {
   /** A limit by its id. Fails: RangeError for an id that is not in the table. */
