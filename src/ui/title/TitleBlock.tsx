@@ -85,6 +85,7 @@ const useSavedWords = (): string => {
 const Counts = (): ReactNode => {
   const { say } = useWords()
   const { app } = useUi()
+  const form = useView((view) => view.form)
   const counts = useResults((state) => state.run?.counts ?? null)
   const status = useResults((state) => state.status)
   const isStale = useIsStale()
@@ -93,7 +94,7 @@ const Counts = (): ReactNode => {
     <button type="button" className="title-cell title-counts" data-stale={isStale} aria-label={say('countsOpen', { counts: spoken })} onClick={() => app.view.setState(app.view.getState().form === 'desktop' ? { leaf: 'notes' } : { panel: 'notes' })}>
       {counts === null
         ? <span className="title-value">{say(status === 'failed' ? 'checksFailed' : 'working')}</span>
-        : shownLevels.map((level) => <span key={level} className="count"><LevelMark level={level} sizePx={19} /><strong>{counts[level]}</strong></span>)}
+        : shownLevels.map((level) => <span key={level} className="count"><LevelMark level={level} sizePx={form === 'desktop' ? 16 : 19} /><strong>{counts[level]}</strong></span>)}
     </button>
   )
 }
