@@ -60,6 +60,8 @@ export interface Mechanics {
   /** All judged joints that could be solved. */
   solvedJoints: () => readonly JointSolve[]
   worstEffortRatio: () => number | null
+  /** C of one side at a joint by one solve, for trying changes; null where it cannot be solved. */
+  sideEffort: (side: Side, joint: number) => number | null
   /** Spans at jaws, rack and stands while fusing, largest sag over span of each span over all joints. */
   sags: () => readonly SpanSagAt[]
   /** First support the nose arrives on; no solve needed. */
@@ -130,6 +132,10 @@ export function createMechanics(site: SiteModel, limits: LimitLookup): Mechanics
     joints,
     joint,
     solvedJoints,
+    sideEffort: (side, number) => {
+      const solution = solver.solve(side === 'infeed' ? bodies.infeedStick(site, 'closed') : bodies.exitString(site, number, 'closed'))
+      return solution === null || solution.result.status !== 'ok' ? null : effortOf(site, solution, leverM)
+    },
     worstEffortRatio: () => (solvedJoints().length === 0 ? null : Math.max(...solvedJoints().map(({ effortRatio }) => effortRatio))),
     sags: once(() => sagsOf(solvedJoints())),
     firstArrival: () => (solver.missing.length > 0 ? null : (arrivingSupports(site)[0] ?? null)),

@@ -14,6 +14,7 @@ export interface NoseArrival {
   droopM: number
   /** What the support takes in. */
   leadInM: number
+  groundLevelM: number
   /** The nose rests on the ground in front of the support. */
   isOnGround: boolean
   solution: BodySolution
@@ -55,18 +56,20 @@ export function solveArrival(site: SiteModel, solver: BodySolver, view: SupportV
   const solution = solver.solve(pulledBody(site, tipM, view.runningM))
   if (solution === null || solution.result.status !== 'ok' || view.levelM === null) return null
   const tipLevelM = solution.result.ends.levelM[1]
+  const groundLevelM = site.groundLevelAt(tipM)
   return {
-    key: view.key, view, tipM, solution,
+    key: view.key, view, tipM, solution, groundLevelM,
     pull: sticksToReach(site, view.runningM) - 1,
     droopM: view.levelM - tipLevelM,
     leadInM: view.leadInM ?? 0,
-    isOnGround: tipLevelM - site.groundLevelAt(tipM) < ON_GROUND_M,
+    isOnGround: tipLevelM - groundLevelM < ON_GROUND_M,
   }
 }
 
 /** Force that lifts the nose from where it hangs to the top of the support, held at its tip; null where it cannot be solved. */
 export function liftAtArrivalN(solver: BodySolver, arrival: NoseArrival): number | null {
-  const held = solver.solve({ ...arrival.solution.body, noseLevelM: arrival.view.levelM! })
+  // A support sunk into the ground is no place to lift to: the nose lies on the ground there.
+  const held = solver.solve({ ...arrival.solution.body, noseLevelM: Math.max(arrival.view.levelM!, arrival.groundLevelM) })
   return held === null || held.result.status !== 'ok' ? null : Math.max(0, held.noseForceN ?? 0)
 }
 

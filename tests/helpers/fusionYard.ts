@@ -72,8 +72,10 @@ export function runOne(check: CheckDefinition, document: YardDocument): readonly
 export const levelsOf = (check: CheckDefinition, document: YardDocument): Record<string, string> =>
   Object.fromEntries(runOne(check, document).map(({ key, level, isUnknown }) => [key.includes('@') ? key.slice(key.indexOf('@') + 1) : 'all', isUnknown ? `${level}?` : level]))
 
-export const textOf = (finding: Finding, language: 'en' | 'es' = 'en'): string => renderText(finding.what.text, finding.what.values ?? {}, { system: 'feetInches', language })
-export const moveOf = (finding: Finding): string => (finding.move === null ? '' : renderText(finding.move.text, finding.move.values ?? {}, { system: 'feetInches', language: 'en' }))
+/** Thin and narrow spaces as plain ones, so that expected texts can be typed. */
+const plain = (text: string): string => text.replace(/[\u2009\u202f]/g, ' ')
+export const textOf = (finding: Finding, language: 'en' | 'es' = 'en'): string => plain(renderText(finding.what.text, finding.what.values ?? {}, { system: 'feetInches', language }))
+export const moveOf = (finding: Finding): string => (finding.move === null ? '' : plain(renderText(finding.move.text, finding.move.values ?? {}, { system: 'feetInches', language: 'en' })))
 
 /** A record with one of its figures replaced. */
 export function withFigure<R extends YardRecord>(record: R, name: string, value: number | null): R {

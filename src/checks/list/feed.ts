@@ -30,11 +30,11 @@ export const feed = defineCheck({
         level: 'FIX',
         where: atRun(tips.frontM, null),
         ...(tips.overByM === 0 ? {} : { measured: q('length', Math.abs(tips.overByM)) }),
-        what: tips.under < 2
-          ? say('The stick tips when fed: with its front end at {front} it lies on fewer than two supports.', 'El tubo se voltea al meterlo: con la punta en {front} descansa en menos de dos apoyos.', values)
-          : tips.overByM > 0
-            ? say('The stick tips forward when fed: with its front end at {front} its weight is {over} past the last support.', 'El tubo cabecea al meterlo: con la punta en {front} su peso queda {over} más allá del último apoyo.', values)
-            : say('The stick tips back when fed: with its front end at {front} its weight is {over} behind the rear support.', 'El tubo se vuelca hacia atrás al meterlo: con la punta en {front} su peso queda {over} detrás del último apoyo.', values),
+        what: tips.overByM > 0
+          ? say('The stick tips forward when fed: with its front end {front} its weight is {over} past the last support.', 'El tubo cabecea al meterlo: con la punta {front} su peso queda {over} más allá del último apoyo.', values)
+          : tips.overByM < 0
+            ? say('The stick tips back when fed: with its front end {front} its weight is {over} behind the rear support.', 'El tubo se vuelca hacia atrás al meterlo: con la punta {front} su peso queda {over} detrás del último apoyo.', values)
+            : say('The stick tips when fed: with its front end {front} it lies on fewer than two supports.', 'El tubo se voltea al meterlo: con la punta {front} descansa en menos de dos apoyos.', values),
         move: say('Move the rack so that it carries the stick at a fifth of its length from each end, or add an infeed stand.', 'Mueva la cama para que cargue el tubo a un quinto de su largo desde cada punta, o agregue un soporte de entrada.'),
       })]
     }

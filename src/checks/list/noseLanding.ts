@@ -13,6 +13,8 @@ interface Judged {
   liftN: number | null
 }
 
+/** Nobody sets a stand finer than this: a nose that much lower still counts as taken in. */
+const SLACK_M = 0.0005
 /** A row of rollers is judged as one from this many on. */
 const ROW_FROM = 3
 
@@ -36,7 +38,7 @@ function held(site: SiteModel, arrivals: readonly NoseArrival[], mechanics: Mech
   const { arrival, liftN } = worst
   const source = sourceOf(limits.limit('nose-lead-in'))
   const common = { source, phases: ['pull'] as const, where: atSupport(arrival.view), items: [arrival.view.itemId] }
-  if (arrival.droopM <= arrival.leadInM) return [finding('nose-landing', { ...common, level: 'met', measured: q('shortLength', arrival.droopM), limit: q('shortLength', arrival.leadInM), what: say('Each support takes the nose in by itself.', 'Cada soporte recibe la punta por sí solo.') })]
+  if (arrival.droopM <= arrival.leadInM + SLACK_M) return [finding('nose-landing', { ...common, level: 'met', measured: q('shortLength', arrival.droopM), limit: q('shortLength', arrival.leadInM), what: say('Each support takes the nose in by itself.', 'Cada soporte recibe la punta por sí solo.') })]
   const plateN = loaderPlateN(site)
   const values = { label: arrival.view.label, droop: q('shortLength', arrival.droopM), lift: q('force', liftN) }
   const isOver = plateN !== null && liftN > plateN
@@ -56,7 +58,7 @@ function held(site: SiteModel, arrivals: readonly NoseArrival[], mechanics: Mech
 function free(site: SiteModel, arrivals: readonly NoseArrival[], mechanics: Mechanics, limits: Limits): Finding[] {
   const plateN = loaderPlateN(site)
   const judged = arrivals.map((arrival): Judged => {
-    const needsLift = arrival.droopM > arrival.leadInM
+    const needsLift = arrival.droopM > arrival.leadInM + SLACK_M
     const liftN = needsLift && arrival.view.landingAid !== 'none' ? mechanics.liftN(arrival) : null
     return { arrival, liftN, level: levelOf(arrival, liftN, limits, plateN) }
   })
@@ -72,7 +74,7 @@ function free(site: SiteModel, arrivals: readonly NoseArrival[], mechanics: Mech
 }
 
 function levelOf({ droopM, leadInM, view }: NoseArrival, liftN: number | null, limits: Limits, plateN: number | null): Level {
-  if (droopM <= leadInM) return 'met'
+  if (droopM <= leadInM + SLACK_M) return 'met'
   if (view.landingAid === 'ramp') return 'CHECK'
   if (view.landingAid === 'liftByHand') return liftN !== null && liftN <= (limits.limit('hand-lift').fix ?? Infinity) ? 'CHECK' : 'FIX'
   if (view.landingAid === 'liftByLoader') return liftN !== null && plateN !== null && liftN > plateN ? 'FIX' : 'CHECK'
@@ -112,7 +114,7 @@ function findingFor(site: SiteModel, group: readonly Judged[], mechanics: Mechan
   const values = { labels: stretchOf(views), label: arrival.view.label, droop: q('shortLength', arrival.droopM) }
   if (arrival.view.landingAid !== 'none') return aided(common, group, values, limits)
   if (level === 'CHECK') return finding('nose-landing', { ...common, what: say('The free nose meets {label} {droop} below its top, above the roller’s centre.', 'La punta libre llega a {label} {droop} bajo su tope, sobre el centro del rodillo.', values), move: say('Watch it ride up; have a bar or strap ready.', 'Vea que suba sola; tenga lista una barra o correa.') })
-  if (views.length >= ROW_FROM && arrival.view.kind === 'roller') return row(site, common, group, mechanics, values)
+  if (views.length >= ROW_FROM && arrival.view.kind === 'roller') return row(site, common, group, mechanics, limits, values)
   const liftN = mechanics.liftN(arrival)
   const reach = mechanics.reachable(arrival)
   const lift = { ...values, lift: q('force', liftN) }
@@ -165,7 +167,7 @@ function planLift(itemIds: readonly string[], liftN: number | null, limits: Limi
 }
 
 /** A row of ground rollers too far apart: set at the spacing that takes the nose in, and filled up to where it ended. */
-function row(site: SiteModel, common: Draft0, group: readonly Judged[], mechanics: Mechanics, values: NonNullable<Finding['what']['values']>): Finding {
+function row(site: SiteModel, common: Draft0, group: readonly Judged[], mechanics: Mechanics, limits: Limits, values: NonNullable<Finding['what']['values']>): Finding {
   const views = group.map((one) => one.arrival.view)
   const least = Math.min(...views.map(({ leadInM }) => leadInM ?? Infinity))
   const spacingM = downToTapeM(site, mechanics.evenSpacing(least) ?? 0)
@@ -183,6 +185,8 @@ function row(site: SiteModel, common: Draft0, group: readonly Judged[], mechanic
   const what = onGround
     ? say('{labels} stand {now} apart: a free nose would hang {droop} below the next one, so it lies on the ground.', '{labels} están a {now}: la punta libre colgaría {droop} bajo el siguiente, así que queda en el suelo.', all)
     : say('{labels} stand {now} apart: a free nose comes to the next one {droop} low.', '{labels} están a {now}: la punta libre llega al siguiente {droop} abajo.', all)
+  // Close enough already: the nose comes down from the stands before them, and no spacing helps that.
+  if (nowM <= spacingM + SLACK_M) return comingDown(common, group, mechanics, limits, values)
   if (spacingM <= 0.3) return finding('nose-landing', { ...common, measured: q('shortLength', droop), what, move: say('Sling the nose, or plan a lift at each.', 'Cuelgue la punta o planee un levante en cada uno.') })
   return finding('nose-landing', {
     ...common,
@@ -190,6 +194,20 @@ function row(site: SiteModel, common: Draft0, group: readonly Judged[], mechanic
     what,
     move: more > 0 ? say('Set them {spacing} apart, {more} more rollers; or sling the nose.', 'Póngalos a {spacing}, {more} rodillos más; o cuelgue la punta.', all) : say('Set them {spacing} apart, or sling the nose.', 'Póngalos a {spacing}, o cuelgue la punta.', all),
     remedy: views.some(({ locked }) => locked) ? null : respace(site, views, { startM, spacingM, more }, all),
+  })
+}
+
+/** Rollers close enough together on which the nose still comes down, from the stands that let it down. */
+function comingDown(common: Draft0, group: readonly Judged[], mechanics: Mechanics, limits: Limits, values: NonNullable<Finding['what']['values']>): Finding {
+  const liftN = Math.max(...group.map(({ arrival }) => mechanics.liftN(arrival) ?? 0))
+  const all = { ...values, lift: q('force', liftN) }
+  return finding('nose-landing', {
+    ...common,
+    what: group.some(({ arrival }) => arrival.isOnGround)
+      ? say('Coming down from the stands a free nose lies on the ground short of {labels}, {droop} low.', 'Al bajar de los soportes la punta libre queda en el suelo antes de {labels}, {droop} abajo.', all)
+      : say('Coming down from the stands a free nose comes to {labels} {droop} low.', 'Al bajar de los soportes la punta libre llega a {labels} {droop} abajo.', all),
+    move: say('Plan a lift at each, {lift} at most; or sling the nose.', 'Planee un levante en cada uno, {lift} como máximo; o cuelgue la punta.', all),
+    remedy: planLift(common.items, liftN, limits),
   })
 }
 

@@ -1,5 +1,10 @@
 import { atRun, defineCheck, finding, mechanics as mechanicsSource, q, say } from '../make.ts'
+import type { Localized } from '../../messages/localized.ts'
 import { bodySolverOf } from '../../derive/bodies.ts'
+
+/** What the solver's reason means on site. */
+const reasonOf = (reason: string): Localized =>
+  reason.includes('below the ground') ? { en: 'the jaws or the nose would lie below the ground', es: 'las mordazas o la punta quedarían bajo el suelo' } : { en: reason, es: reason }
 
 export const notSettled = defineCheck({
   id: 'not-settled',
@@ -15,8 +20,8 @@ export const notSettled = defineCheck({
       source: mechanicsSource('jaws'),
       where: atRun(Math.max(body.startM, Math.min(0, body.endM)), null),
       what: result.status === 'notConverged'
-        ? say('The pipe from {from} to {to} did not settle; {residual} is left.', 'El tubo de {from} a {to} no convergió; quedan {residual}.', { from: { runningM: body.startM }, to: { runningM: body.endM }, residual: q('shortLength', result.residual ?? 0) })
-        : say('The pipe from {from} to {to} could not be worked out: {reason}.', 'El tubo de {from} a {to} no se pudo calcular: {reason}.', { from: { runningM: body.startM }, to: { runningM: body.endM }, reason: result.reason ?? result.status }),
+        ? say('The pipe, {from} to {to}, did not settle; {residual} is left.', 'El tubo, {from} a {to}, no convergió; quedan {residual}.', { from: { runningM: body.startM }, to: { runningM: body.endM }, residual: q('shortLength', result.residual ?? 0) })
+        : say('The pipe, {from} to {to}, could not be worked out: {reason}.', 'El tubo, {from} a {to}, no se pudo calcular: {reason}.', { from: { runningM: body.startM }, to: { runningM: body.endM }, reason: reasonOf(result.reason ?? result.status) }),
       move: say('Judge the supports there on site.', 'Juzgue esos apoyos en el sitio.'),
     }))
   },

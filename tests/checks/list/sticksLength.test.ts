@@ -1,0 +1,28 @@
+import { describe, expect, it } from 'vitest'
+import { sticksLength } from '../../../src/checks/list/sticksLength.ts'
+import { fusionYard, ft, inch, moveOf, runOne, textOf, type YardSpec } from '../../helpers/fusionYard.ts'
+import type { YardRecord } from '../../../src/scene/document.ts'
+
+const tenInch: YardSpec = { size: '10', neededFt: 280, job: { jointLossM: { value: inch(0.875), basis: 'measured' } } }
+const seven: YardRecord = { id: 'string:1', kind: 'string', setUpId: 'setUp:1', runId: 'run:1', name: '', stickCount: 7, parkingRow: null, order: 0, joinedToId: null, note: null }
+
+describe('sticks and length', () => {
+  it('seven sticks for 280 ft is FIX, 5¼ in short', () => {
+    const [one] = runOne(sticksLength, fusionYard({ ...tenInch, more: [seven] }))
+    expect(one!.level).toBe('FIX')
+    expect(textOf(one!)).toBe('7 sticks of 40 ft 0 in come up 5 ¼ in short of 280 ft 0 in.')
+    expect(moveOf(one!)).toBe('Take 8 sticks: they make 319 ft 5 ⅞ in.')
+    expect(one!.margin!.value! / inch(1)).toBeCloseTo(-5.25, 6)
+  })
+  it('eight is NOTE, and says what seven would lack', () => {
+    const [one] = runOne(sticksLength, fusionYard(tenInch))
+    expect(one!.level).toBe('NOTE')
+    expect(moveOf(one!)).toBe('7 would come up 5 ¼ in short.')
+  })
+  it('offers the other stick length', () => {
+    const [one] = runOne(sticksLength, fusionYard({ ...tenInch, job: { ...tenInch.job, otherStickLengthM: ft(50) } }))
+    // 6 × 50 ft − 5 × ⅞ in = 299 ft 7 ⅝ in.
+    expect(moveOf(one!)).toBe('With sticks of 50 ft 0 in: 6 make 299 ft 7 ⅝ in, 19 ft 7 ⅝ in over.')
+  })
+  it('is silent while the needed length is unknown', () => expect(runOne(sticksLength, fusionYard({ neededFt: null }))).toEqual([]))
+})
