@@ -3,7 +3,7 @@ import { applyEdit, diffDocuments, type Edit, type StepLabel } from '../edit.ts'
 import { defineCommand, refuse, type Command } from './command.ts'
 
 const localizedArg = z.strictObject({ en: z.string().max(400), es: z.string().max(400) })
-const valueArg = z.union([z.string(), z.number(), z.strictObject({ kind: z.string(), value: z.number().nullable() })])
+const valueArg = z.union([z.string(), z.number(), localizedArg, z.strictObject({ kind: z.string(), value: z.number().nullable() })])
 const labelArg = z.union([localizedArg, z.strictObject({ text: localizedArg, values: z.record(z.string(), valueArg).optional() })])
 
 /** Several commands as one step, each run on what the one before left. Takes the registry, so that it can be one of it. */
