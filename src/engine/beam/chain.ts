@@ -13,8 +13,6 @@ export const CLAMP_RIGHT = 5
 /** A place on a piece of ground held at a fixed x (only in the slow search). */
 export const GROUND_PIN = 6
 
-const NUMBERS = 13
-
 /**
  * The contacts from left to right, with what is known and sought at each. Between neighbours the pipe is free,
  * save inside the pairs LIES_FROM–LIES_TO and CLAMP_LEFT–CLAMP_RIGHT.
@@ -25,9 +23,11 @@ const NUMBERS = 13
 export interface Chain {
   count: number
   capacity: number
-  kind: Uint8Array
+  /** What holds all the lists below: one allocation for a chain. */
+  store: Float64Array
+  kind: Float64Array
   /** Site (POINT), piece of ground (TOUCH, LIES_*, GROUND_PIN) or clamp. */
-  ref: Int32Array
+  ref: Float64Array
   x: Float64Array
   level: Float64Array
   slope: Float64Array
@@ -35,37 +35,46 @@ export interface Chain {
   slopeLeft: Float64Array
   slopeRight: Float64Array
   reaction: Float64Array
-  /** Elimination coefficients of the sweep. */
-  a0: Float64Array
-  a1: Float64Array
-  a2: Float64Array
-  b0: Float64Array
-  b1: Float64Array
-  b2: Float64Array
+  /**
+   * Six an item, left by the sweep: δcurvature and δx as a constant plus shares of the next item's. After the step the
+   * fourth is the move of the item in metres.
+   */
+  elimination: Float64Array
 }
 
+export const ELIMINATION_STRIDE = 6
+
+const LISTS = 9
+
+/** An empty chain; it grows when more is pushed than it has room for. */
 export function makeChain(capacity: number): Chain {
-  const store = new Float64Array(NUMBERS * capacity)
-  const part = (k: number): Float64Array => store.subarray(k * capacity, (k + 1) * capacity)
+  const store = new Float64Array((LISTS + ELIMINATION_STRIDE) * capacity)
   return {
     count: 0,
     capacity,
-    kind: new Uint8Array(capacity),
-    ref: new Int32Array(capacity),
-    x: part(0),
-    level: part(1),
-    slope: part(2),
-    curvature: part(3),
-    slopeLeft: part(4),
-    slopeRight: part(5),
-    reaction: part(6),
-    a0: part(7),
-    a1: part(8),
-    a2: part(9),
-    b0: part(10),
-    b1: part(11),
-    b2: part(12),
+    store,
+    kind: store.subarray(0, capacity),
+    ref: store.subarray(capacity, 2 * capacity),
+    x: store.subarray(2 * capacity, 3 * capacity),
+    level: store.subarray(3 * capacity, 4 * capacity),
+    slope: store.subarray(4 * capacity, 5 * capacity),
+    curvature: store.subarray(5 * capacity, 6 * capacity),
+    slopeLeft: store.subarray(6 * capacity, 7 * capacity),
+    slopeRight: store.subarray(7 * capacity, 8 * capacity),
+    reaction: store.subarray(8 * capacity, LISTS * capacity),
+    elimination: store.subarray(LISTS * capacity),
   }
+}
+
+function grow(chain: Chain): void {
+  const larger = makeChain(2 * chain.capacity + 8)
+  for (const list of ['kind', 'ref', 'x', 'level', 'slope', 'curvature', 'slopeLeft', 'slopeRight', 'reaction', 'elimination'] as const) larger[list].set(chain[list])
+  Object.assign(chain, { ...larger, count: chain.count })
+}
+
+/** Move of a free contact place in the last step, metres. */
+export function lastMove(chain: Chain, j: number): number {
+  return chain.elimination[ELIMINATION_STRIDE * j + 3]!
 }
 
 /** Level of the straight line through a piece of ground. */
@@ -75,8 +84,8 @@ export function pieceLevel(model: BeamModel, piece: number, x: number): number {
 }
 
 function push(chain: Chain, kind: number, ref: number, x: number, level: number, slope: number, curvature: number): void {
+  if (chain.count >= chain.capacity) grow(chain)
   const j = chain.count++
-  if (j >= chain.capacity) throw new RangeError('contact chain is full')
   chain.kind[j] = kind
   chain.ref[j] = ref
   chain.x[j] = x
@@ -91,6 +100,11 @@ export function pushPoint(chain: Chain, model: BeamModel, site: number, curvatur
 
 export function pushOnPiece(chain: Chain, model: BeamModel, kind: number, piece: number, x: number, curvature: number): void {
   push(chain, kind, piece, x, pieceLevel(model, piece, x), model.ground!.slopeRatio[piece]!, curvature)
+}
+
+/** Item j of `from` at the end of `to`, its curvature to be found anew. */
+export function pushCopy(to: Chain, from: Chain, j: number): void {
+  push(to, from.kind[j]!, from.ref[j]!, from.x[j]!, from.level[j]!, from.slope[j]!, 0)
 }
 
 /** Both sides of a clamp; at an end of the body only the side that has pipe. */

@@ -12,21 +12,35 @@ export interface GroundLine {
 /** Corners that stray less than this from a straight run are left out; a hundredth of the penetration we accept. */
 const STRAIGHT_TOLERANCE_M = 1e-11
 
-/** Level of a profile at x, extended flat. Cost: O(log n). */
-export function profileLevelM(profile: GroundProfile, xM: number): number {
-  const { xM: xs, levelM: levels } = profile
-  const last = xs.length - 1
-  if (xM <= xs[0]!) return levels[0]!
-  if (xM >= xs[last]!) return levels[last]!
+/**
+ * Index of the profile point at or left of x, 0 … n − 2 (n > 1). `guess` is tried first, with the piece after it: asked
+ * from left to right this costs O(1), else O(log n).
+ */
+export function profilePiece(xs: readonly number[], xM: number, guess = 0): number {
+  const last = xs.length - 2
+  if (guess <= last && xs[guess]! <= xM) {
+    if (guess === last || xM < xs[guess + 1]!) return guess
+    if (guess + 1 === last || xM < xs[guess + 2]!) return guess + 1
+  }
   let low = 0
-  let high = last
+  let high = last + 1
   while (high - low > 1) {
     const middle = (low + high) >> 1
     if (xs[middle]! <= xM) low = middle
     else high = middle
   }
-  const share = (xM - xs[low]!) / (xs[high]! - xs[low]!)
-  return levels[low]! + share * (levels[high]! - levels[low]!)
+  return low
+}
+
+/** Level of a profile at x, extended flat. */
+export function profileLevelM(profile: GroundProfile, xM: number, guess = 0): number {
+  const { xM: xs, levelM: levels } = profile
+  const last = xs.length - 1
+  if (xM <= xs[0]!) return levels[0]!
+  if (xM >= xs[last]!) return levels[last]!
+  const i = profilePiece(xs, xM, guess)
+  const share = (xM - xs[i]!) / (xs[i + 1]! - xs[i]!)
+  return levels[i]! + share * (levels[i + 1]! - levels[i]!)
 }
 
 /**
@@ -38,7 +52,7 @@ export function profileLevelM(profile: GroundProfile, xM: number): number {
 export function groundUnder(profile: GroundProfile, startM: number, endM: number, referenceM: number): GroundLine {
   const { xM: xs, levelM: levels } = profile
   const n = xs.length
-  let first = 0
+  let first = n > 1 && startM >= xs[0]! ? profilePiece(xs, startM) : 0
   while (first < n && xs[first]! <= startM) first++
   let stop = first
   while (stop < n && xs[stop]! < endM) stop++
@@ -70,8 +84,12 @@ export function groundUnder(profile: GroundProfile, startM: number, endM: number
   }
   keptX.push(previousX)
   keptLevel.push(previousLevel)
-  const pieces = keptX.length - 1
-  const slopeRatio = new Float64Array(pieces)
-  for (let i = 0; i < pieces; i++) slopeRatio[i] = (keptLevel[i + 1]! - keptLevel[i]!) / (keptX[i + 1]! - keptX[i]!)
-  return { xM: Float64Array.from(keptX), levelM: Float64Array.from(keptLevel), slopeRatio }
+  const corners = keptX.length
+  const store = new Float64Array(3 * corners - 1)
+  for (let i = 0; i < corners; i++) {
+    store[i] = keptX[i]!
+    store[corners + i] = keptLevel[i]!
+    if (i > 0) store[2 * corners + i - 1] = (keptLevel[i]! - keptLevel[i - 1]!) / (keptX[i]! - keptX[i - 1]!)
+  }
+  return { xM: store.subarray(0, corners), levelM: store.subarray(corners, 2 * corners), slopeRatio: store.subarray(2 * corners) }
 }

@@ -1,5 +1,5 @@
 import type { GroundLine } from './groundLine.ts'
-import { groundUnder, profileLevelM } from './groundLine.ts'
+import { groundUnder, profileLevelM, profilePiece } from './groundLine.ts'
 import type { ContactBeamInput, PointSupport, SlopeClamp } from './types.ts'
 
 /** What a place where the pipe may rest is. */
@@ -26,9 +26,9 @@ export interface BeamModel {
   siteCount: number
   siteX: Float64Array
   siteLevel: Float64Array
-  siteKind: Uint8Array
+  siteKind: Float64Array
   /** Site of each support in the order of the input; −1 where it is at or below the ground or rests in a clamp. */
-  siteOfSupport: Int32Array
+  siteOfSupport: number[]
   /** Left to right. */
   clampX: number[]
   clampLevel: number[]
@@ -37,7 +37,7 @@ export interface BeamModel {
   clampOrder: number[]
   ground: GroundLine | null
   /** Site at each corner of the ground, −1 at hollows and where a support or clamp stands. */
-  cornerSite: Int32Array
+  cornerSite: number[]
   twoWayCount: number
   meanLoad: number
 }
@@ -113,58 +113,92 @@ export function inputProblem(input: ContactBeamInput): string | null {
   return listProblem(input, startM, startM + lengthM) ?? groundProblem(input.ground)
 }
 
-interface Site {
-  x: number
-  level: number
-  kind: number
+/** Sites in columns of one allocation. */
+interface SiteTable {
+  count: number
+  x: Float64Array
+  level: Float64Array
+  kind: Float64Array
 }
 
-/** Supports above ground, near ones joined. Fills siteOfSupport with places in the returned list. */
-function supportSites(
-  input: ContactBeamInput,
-  context: { startM: number; endM: number; referenceM: number; clamps: readonly SlopeClamp[]; siteOfSupport: Int32Array },
-): Site[] | string {
-  const { startM, endM, referenceM, clamps, siteOfSupport } = context
-  const tolerance = input.mergeToleranceM ?? DEFAULT_MERGE_TOLERANCE_M
+function makeSites(capacity: number): SiteTable {
+  const store = new Float64Array(3 * capacity)
+  return { count: 0, x: store.subarray(0, capacity), level: store.subarray(capacity, 2 * capacity), kind: store.subarray(2 * capacity) }
+}
+
+function addSite(sites: SiteTable, x: number, level: number, kind: number): void {
+  const i = sites.count++
+  sites.x[i] = x
+  sites.level[i] = level
+  sites.kind[i] = kind
+}
+
+interface SupportContext {
+  startM: number
+  endM: number
+  referenceM: number
+  clamps: readonly SlopeClamp[]
+  siteOfSupport: number[]
+}
+
+/** Supports that can carry, from left to right; or what is wrong with one. */
+function carryingOrder(input: ContactBeamInput, clamps: readonly SlopeClamp[], tolerance: number): number[] | string {
   const { supports, ground } = input
   const order: number[] = []
-  let sorted = true
+  let isSorted = true
+  let lastX = -Infinity
+  let piece = 0
   for (let i = 0; i < supports.length; i++) {
     const s: PointSupport = supports[i]!
-    siteOfSupport[i] = -1
+    const { xM, levelM } = s
     if (ground) {
-      const g = profileLevelM(ground, s.xM)
-      if (s.twoWay && s.levelM < g - ON_GROUND_M) return `supports[${i}] may pull and lies below the ground`
-      if (s.levelM <= g) continue
+      if (ground.xM.length > 1) piece = profilePiece(ground.xM, xM, piece)
+      const groundM = profileLevelM(ground, xM, piece)
+      if (s.twoWay && levelM < groundM - ON_GROUND_M) return `supports[${i}] may pull and lies below the ground`
+      if (levelM <= groundM) continue
     }
-    let inClamp = false
+    let isInClamp = false
     for (const clamp of clamps) {
-      if (Math.abs(clamp.xM - s.xM) > Math.max(tolerance, SAME_PLACE_M)) continue
-      if (s.levelM > clamp.levelM + clamp.slopeRatio * (s.xM - clamp.xM) + ON_GROUND_M) return `supports[${i}] stands above the clamp at the same place`
-      inClamp = true
+      if (Math.abs(clamp.xM - xM) > tolerance) continue
+      if (levelM > clamp.levelM + clamp.slopeRatio * (xM - clamp.xM) + ON_GROUND_M) return `supports[${i}] stands above the clamp at the same place`
+      isInClamp = true
     }
-    if (inClamp) continue
-    if (order.length > 0 && s.xM < supports[order[order.length - 1]!]!.xM) sorted = false
+    if (isInClamp) continue
+    if (xM < lastX) isSorted = false
+    lastX = xM
     order.push(i)
   }
-  if (!sorted) order.sort((a, b) => supports[a]!.xM - supports[b]!.xM)
-  const sites: Site[] = []
+  if (!isSorted) order.sort((a, b) => supports[a]!.xM - supports[b]!.xM)
+  return order
+}
+
+/** Supports above ground, near ones joined. Fills siteOfSupport with places in the returned table. */
+function supportSites(input: ContactBeamInput, context: SupportContext): SiteTable | string {
+  const { startM, endM, referenceM, clamps, siteOfSupport } = context
+  const tolerance = Math.max(input.mergeToleranceM ?? DEFAULT_MERGE_TOLERANCE_M, SAME_PLACE_M)
+  const { supports } = input
+  for (let i = 0; i < supports.length; i++) siteOfSupport.push(-1)
+  const order = carryingOrder(input, clamps, tolerance)
+  if (typeof order === 'string') return order
+  const sites = makeSites(order.length)
   let groupX = -Infinity
-  for (const i of order) {
+  for (let k = 0; k < order.length; k++) {
+    const i = order[k]!
     const s = supports[i]!
+    const x = Math.min(Math.max(s.xM, startM), endM)
     const level = s.levelM - referenceM
-    const top = sites[sites.length - 1]
-    if (top && s.xM - groupX <= Math.max(tolerance, SAME_PLACE_M)) {
-      if (level > top.level) {
-        top.level = level
-        top.x = Math.min(Math.max(s.xM, startM), endM)
+    const top = sites.count - 1
+    if (s.xM - groupX <= tolerance) {
+      if (level > sites.level[top]!) {
+        sites.level[top] = level
+        sites.x[top] = x
       }
-      if (s.twoWay) top.kind = TWO_WAY
+      if (s.twoWay) sites.kind[top] = TWO_WAY
     } else {
       groupX = s.xM
-      sites.push({ x: Math.min(Math.max(s.xM, startM), endM), level, kind: s.twoWay ? TWO_WAY : ONE_WAY })
+      addSite(sites, x, level, s.twoWay ? TWO_WAY : ONE_WAY)
     }
-    siteOfSupport[i] = sites.length - 1
+    siteOfSupport[i] = sites.count - 1
   }
   return sites
 }
@@ -188,36 +222,40 @@ function clampProblem(clamps: readonly SlopeClamp[], ground: GroundLine | null, 
   return null
 }
 
-/** Support sites and ground corners in one sorted list; re-numbers siteOfSupport. */
+/** Support sites and ground corners in one sorted table; re-numbers siteOfSupport and fills cornerSite. */
 function joinSites(
-  sites: readonly Site[],
-  context: { ground: GroundLine; clampX: readonly number[]; siteOfSupport: Int32Array; cornerSite: Int32Array },
-): Site[] {
+  sites: SiteTable,
+  context: { ground: GroundLine; clampX: readonly number[]; siteOfSupport: number[]; cornerSite: number[] },
+): SiteTable {
   const { ground, clampX, siteOfSupport, cornerSite } = context
-  const all: Site[] = []
-  const place = new Int32Array(sites.length)
-  const last = ground.slopeRatio.length
+  const { xM: corners, levelM, slopeRatio } = ground
+  const last = slopeRatio.length
+  const all = makeSites(sites.count + corners.length)
+  const place: number[] = []
   let next = 0
   for (let k = 0; k <= last; k++) {
-    const x = ground.xM[k]!
-    while (next < sites.length && sites[next]!.x <= x + SAME_PLACE_M) {
-      place[next] = all.length
-      all.push(sites[next++]!)
+    const x = corners[k]!
+    while (next < sites.count && sites.x[next]! <= x + SAME_PLACE_M) {
+      place.push(all.count)
+      addSite(all, sites.x[next]!, sites.level[next]!, sites.kind[next]!)
+      next++
     }
-    cornerSite[k] = -1
-    const convex = k === 0 || k === last || ground.slopeRatio[k]! < ground.slopeRatio[k - 1]!
-    if (!convex) continue
-    if (next > 0 && Math.abs(sites[next - 1]!.x - x) <= SAME_PLACE_M) continue
-    if (clampX.some((clamp) => Math.abs(clamp - x) <= SAME_PLACE_M)) continue
-    cornerSite[k] = all.length
-    all.push({ x, level: ground.levelM[k]!, kind: GROUND_CORNER })
+    const isConvex = k === 0 || k === last || slopeRatio[k]! < slopeRatio[k - 1]!
+    const isTaken = !isConvex || (next > 0 && Math.abs(sites.x[next - 1]! - x) <= SAME_PLACE_M) || isNear(clampX, x)
+    cornerSite.push(isTaken ? -1 : all.count)
+    if (!isTaken) addSite(all, x, levelM[k]!, GROUND_CORNER)
   }
-  while (next < sites.length) {
-    place[next] = all.length
-    all.push(sites[next++]!)
+  for (; next < sites.count; next++) {
+    place.push(all.count)
+    addSite(all, sites.x[next]!, sites.level[next]!, sites.kind[next]!)
   }
   for (let i = 0; i < siteOfSupport.length; i++) if (siteOfSupport[i]! >= 0) siteOfSupport[i] = place[siteOfSupport[i]!]!
   return all
+}
+
+function isNear(clampX: readonly number[], x: number): boolean {
+  for (const clamp of clampX) if (Math.abs(clamp - x) <= SAME_PLACE_M) return true
+  return false
 }
 
 /** k₀; exactly 0 on its side, where the cosine of a rounded π/2 leaves dust. */
@@ -239,24 +277,14 @@ export function buildModel(input: ContactBeamInput): BeamModel | string {
     const refused = clampProblem(clamps, ground, referenceM)
     if (refused) return refused
   }
-  const siteOfSupport = new Int32Array(supports.length)
+  const siteOfSupport: number[] = []
   const own = supportSites(input, { startM, endM, referenceM, clamps, siteOfSupport })
   if (typeof own === 'string') return own
   const clampX = clamps.map((clamp) => Math.min(Math.max(clamp.xM, startM), endM))
-  const cornerSite = new Int32Array(ground ? ground.xM.length : 0)
+  const cornerSite: number[] = []
   const sites = ground ? joinSites(own, { ground, clampX, siteOfSupport, cornerSite }) : own
-  const n = sites.length
-  const siteX = new Float64Array(n)
-  const siteLevel = new Float64Array(n)
-  const siteKind = new Uint8Array(n)
   let twoWayCount = 0
-  for (let i = 0; i < n; i++) {
-    const site = sites[i]!
-    siteX[i] = site.x
-    siteLevel[i] = site.level
-    siteKind[i] = site.kind
-    if (site.kind === TWO_WAY) twoWayCount++
-  }
+  for (let i = 0; i < sites.count; i++) if (sites.kind[i] === TWO_WAY) twoWayCount++
   const c = section.lineLoadNPerM / section.bendingStiffnessNm2
   return {
     startM,
@@ -267,10 +295,10 @@ export function buildModel(input: ContactBeamInput): BeamModel | string {
     loadPerM3: c,
     bowPerM: bow ? effectiveBow(bow.curvaturePerM, bow.angleRad) : 0,
     referenceM,
-    siteCount: n,
-    siteX,
-    siteLevel,
-    siteKind,
+    siteCount: sites.count,
+    siteX: sites.x,
+    siteLevel: sites.level,
+    siteKind: sites.kind,
     siteOfSupport,
     clampX,
     clampLevel: clamps.map((clamp) => clamp.levelM - referenceM),
@@ -279,6 +307,6 @@ export function buildModel(input: ContactBeamInput): BeamModel | string {
     ground,
     cornerSite,
     twoWayCount,
-    meanLoad: (c * lengthM) / Math.max(1, own.length + clamps.length),
+    meanLoad: (c * lengthM) / Math.max(1, own.count + clamps.length),
   }
 }

@@ -1,5 +1,5 @@
 import type { Chain } from './chain.ts'
-import { CLAMP_LEFT, GROUND_PIN, isJoined, LIES_FROM, LIES_TO, makeChain, POINT, pushClamp, pushOnPiece, pushPoint, TOUCH } from './chain.ts'
+import { CLAMP_LEFT, GROUND_PIN, isJoined, LIES_FROM, LIES_TO, makeChain, POINT, pushClamp, pushCopy, pushOnPiece, pushPoint, TOUCH } from './chain.ts'
 import type { BeamModel } from './model.ts'
 import { TWO_WAY } from './model.ts'
 import { restingPair } from './restingPair.ts'
@@ -8,8 +8,8 @@ import { chainCapacity } from './startGuess.ts'
 import { finishChain, newtonStep } from './sweep.ts'
 import { deepestViolation, makeSpan, makeViolation, makeWalker } from './violation.ts'
 
-function startingChain(model: BeamModel, capacity: number): Chain | null {
-  const chain = makeChain(capacity)
+function startingChain(model: BeamModel): Chain | null {
+  const chain = makeChain(chainCapacity(model))
   const held: number[] = []
   for (let i = 0; i < model.siteCount; i++) if (model.siteKind[i] === TWO_WAY) held.push(i)
   const places = model.clampX.length === 0 && held.length < 2 ? restingPair(model) : held
@@ -27,24 +27,16 @@ function isOneWay(chain: Chain, model: BeamModel, j: number): boolean {
   return kind === GROUND_PIN || (kind === POINT && model.siteKind[chain.ref[j]!] !== TWO_WAY)
 }
 
-function copyItem(from: Chain, j: number, to: Chain): void {
-  const k = to.count++
-  to.kind[k] = from.kind[j]!
-  to.ref[k] = from.ref[j]!
-  to.x[k] = from.x[j]!
-  to.level[k] = from.level[j]!
-  to.slope[k] = from.slope[j]!
-  to.curvature[k] = 0
-}
-
 interface Search {
   model: BeamModel
   chain: Chain
   /** The other chain of the pair; the two swap roles. */
   spare: Chain
   /** Forces of the state the present step started from, in the order of `chain`, and room for the next. */
-  before: Float64Array
-  beforeSpare: Float64Array
+  before: number[]
+  beforeSpare: number[]
+  /** No more contacts than this: a floor of points is as good as a stretch. */
+  mostContacts: number
 }
 
 function swap(search: Search): void {
@@ -69,7 +61,7 @@ function addDeepest(search: Search, toleranceM: number): { worstM: number; added
     if (!(span.length > 0) && !withEnds) return
     deepestViolation(model, span, walker, withEnds, found)
     if (found.depth > worstM) worstM = found.depth
-    if (!(found.depth > toleranceM) || next.count + chain.count - j + 2 >= next.capacity) return
+    if (!(found.depth > toleranceM) || next.count + chain.count - j >= search.mostContacts) return
     before[next.count] = 0
     added++
     if (found.site >= 0) pushPoint(next, model, found.site, 0)
@@ -78,7 +70,7 @@ function addDeepest(search: Search, toleranceM: number): { worstM: number; added
   look(-1, true)
   for (let j = 0; j < chain.count; j++) {
     before[next.count] = chain.reaction[j]!
-    copyItem(chain, j, next)
+    pushCopy(next, chain, j)
     if (j === chain.count - 1) look(j, true)
     else if (!isJoined(chain, j)) look(j, false)
   }
@@ -94,7 +86,7 @@ function letGo(search: Search, drop: number, reach: number): void {
   for (let j = 0; j < chain.count; j++) {
     if (j === drop) continue
     beforeSpare[next.count] = before[j]! + reach * (chain.reaction[j]! - before[j]!)
-    copyItem(chain, j, next)
+    pushCopy(next, chain, j)
   }
   swap(search)
 }
@@ -105,6 +97,9 @@ export interface PointSearch {
   /** Deepest penetration left. */
   worstM: number
 }
+
+/** Points the search may put on the ground beside its corners. */
+const MOST_GROUND_POINTS = 4096
 
 /** Contacts solved for in all passes together: some seconds at most. */
 const WORK_LIMIT = 5e7
@@ -119,15 +114,15 @@ const WORK_LIMIT = 5e7
  * Cost: O(n) for each contact that comes or goes. Returns null where nothing holds the pipe.
  */
 export function searchPoints(model: BeamModel, toleranceM: number): PointSearch | null {
-  const capacity = chainCapacity(model) + (toleranceM < 1e-8 ? 4096 : 512)
-  const start = startingChain(model, capacity)
+  const start = startingChain(model)
   if (start === null) return null
   const search: Search = {
     model,
     chain: start,
-    spare: makeChain(capacity),
-    before: new Float64Array(capacity),
-    beforeSpare: new Float64Array(capacity),
+    spare: makeChain(start.capacity),
+    before: [],
+    beforeSpare: [],
+    mostContacts: 2 * model.siteCount + 2 * model.clampX.length + MOST_GROUND_POINTS,
   }
   newtonStep(start, model)
   finishChain(start, model)

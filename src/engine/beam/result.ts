@@ -3,8 +3,8 @@ import { CLAMP_LEFT, GROUND_PIN, LIES_FROM, POINT, TOUCH } from './chain.ts'
 import type { BeamModel } from './model.ts'
 import { GROUND_CORNER } from './model.ts'
 import type { BentShape, SagCursor } from './shape.ts'
-import { curveOfShape, deepestBelowChord, extremesOf, pointOnShape, shapeOf } from './shape.ts'
-import type { ClampResult, ContactBeamInput, ContactBeamResult, ContactBeamStatus, GroundContact, SpanSag, SupportResult } from './types.ts'
+import { curveOfShape, deepestBelowChord, extremesOf, levelOnShape, partAt, pointOnShape, shapeOf } from './shape.ts'
+import type { ClampResult, ContactBeamInput, ContactBeamResult, ContactBeamStatus, ContactPattern, GroundContact, SpanSag, SupportResult } from './types.ts'
 import { makeSpan } from './violation.ts'
 
 /** Slope past which the small-slope beam errs by more than ½ % (slope²/2). */
@@ -54,38 +54,47 @@ function groundContactsOf(chain: Chain, model: BeamModel): GroundContact[] {
 
 interface Carried {
   /** Per site: force on the pipe over EI, NaN where the site is not in the chain. */
-  reactionOfSite: Float64Array
+  reactionOfSite: number[]
   /** Supports sharing a site. */
-  sharersOfSite: Uint16Array
+  sharersOfSite: number[]
 }
 
 function carriedBySites(chain: Chain, model: BeamModel): Carried {
-  const reactionOfSite = new Float64Array(model.siteCount).fill(NaN)
-  const sharersOfSite = new Uint16Array(model.siteCount)
+  const reactionOfSite: number[] = []
+  const sharersOfSite: number[] = []
+  for (let i = 0; i < model.siteCount; i++) {
+    reactionOfSite.push(NaN)
+    sharersOfSite.push(0)
+  }
   for (let j = 0; j < chain.count; j++) if (chain.kind[j] === POINT) reactionOfSite[chain.ref[j]!] = chain.reaction[j]!
-  for (let i = 0; i < model.siteOfSupport.length; i++) if (model.siteOfSupport[i]! >= 0) sharersOfSite[model.siteOfSupport[i]!]!++
+  for (const site of model.siteOfSupport) if (site >= 0) sharersOfSite[site]!++
   return { reactionOfSite, sharersOfSite }
 }
 
 function supportsOf(input: ContactBeamInput, model: BeamModel, shape: BentShape, carried: Carried): SupportResult[] {
+  const { supports } = input
+  const { siteOfSupport, referenceM, siteLevel, stiffnessNm2 } = model
+  const { reactionOfSite, sharersOfSite } = carried
+  const marginalN = MARGINAL_LOAD_SHARE * model.meanLoad * stiffnessNm2
   const results: SupportResult[] = []
-  const meanN = model.meanLoad * model.stiffnessNm2
-  for (let i = 0; i < input.supports.length; i++) {
-    const support = input.supports[i]!
-    const site = model.siteOfSupport[i]!
-    const force = site >= 0 ? carried.reactionOfSite[site]! : NaN
+  let part = 0
+  for (let i = 0; i < supports.length; i++) {
+    const support = supports[i]!
+    const site = siteOfSupport[i]!
+    const force = site >= 0 ? reactionOfSite[site]! : NaN
     let reactionN = 0
     let gapM = 0
     let lifted = false
     if (force === force) {
-      const share = (force * model.stiffnessNm2) / carried.sharersOfSite[site]!
+      const share = (force * stiffnessNm2) / sharersOfSite[site]!
       reactionN = support.twoWay || share > 0 ? share : 0
     } else {
-      const level = site >= 0 ? model.referenceM + model.siteLevel[site]! : support.levelM
-      gapM = Math.max(0, pointOnShape(shape, model, support.xM).levelM - level)
+      const level = site >= 0 ? siteLevel[site]! : support.levelM - referenceM
+      part = partAt(shape, support.xM, part)
+      gapM = Math.max(0, levelOnShape(shape, part, Math.min(Math.max(support.xM, model.startM), model.endM)) - level)
       lifted = gapM > CLOSED_GAP_M
     }
-    const marginal = lifted ? gapM < MARGINAL_GAP_M : Math.abs(reactionN) < MARGINAL_LOAD_SHARE * meanN
+    const marginal = lifted ? gapM < MARGINAL_GAP_M : Math.abs(reactionN) < marginalN
     results.push(support.id === undefined ? { reactionN, gapM, lifted, marginal } : { reactionN, gapM, lifted, marginal, id: support.id })
   }
   return results
@@ -144,12 +153,12 @@ export function resultOf(
   let groundTotalN = 0
   for (const contact of groundContacts) groundTotalN += contact.forceN
   const carrying: boolean[] = []
-  for (let i = 0; i < model.siteOfSupport.length; i++) {
-    const site = model.siteOfSupport[i]!
-    carrying.push(site >= 0 && carried.reactionOfSite[site] === carried.reactionOfSite[site])
-  }
-  return {
-    ...outcome,
+  const resting: ContactPattern['ground'][number][] = []
+  for (const site of model.siteOfSupport) carrying.push(site >= 0 && carried.reactionOfSite[site] === carried.reactionOfSite[site])
+  for (const { kind, startM, endM } of groundContacts) resting.push({ kind, startM, endM })
+  const result: ContactBeamResult = {
+    status: outcome.status,
+    passes: outcome.passes,
     supports: supportsOf(input, model, shape, carried),
     clamps: clampsOf(chain, model),
     groundContacts,
@@ -161,6 +170,9 @@ export function resultOf(
     outOfSmallSlope: extremes.slopeRatio > SMALL_SLOPE_LIMIT_RATIO,
     at: (xM) => pointOnShape(shape, model, xM),
     curve: (stepM) => curveOfShape(shape, model, stepM),
-    pattern: { carrying, ground: groundContacts.map(({ kind, startM, endM }) => ({ kind, startM, endM })) },
+    pattern: { carrying, ground: resting },
   }
+  if (outcome.reason !== undefined) result.reason = outcome.reason
+  if (outcome.residual !== undefined) result.residual = outcome.residual
+  return result
 }

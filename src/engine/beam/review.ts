@@ -3,6 +3,7 @@ import {
   CLAMP_LEFT,
   CLAMP_RIGHT,
   isJoined,
+  lastMove,
   LIES_FROM,
   LIES_TO,
   pieceLevel,
@@ -174,7 +175,7 @@ function emitTouch(work: Work, j: number): void {
     result.changed = true
     return
   }
-  const move = chain.b0[j]!
+  const move = lastMove(chain, j)
   const isUnsettled = Math.abs(move) > UNSETTLED_MOVE_M
   const side = leavesPiece(work, piece, isUnsettled ? x + move : x)
   if (side !== 0) return emitStrayTouch(work, piece, x, side)

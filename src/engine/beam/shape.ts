@@ -14,24 +14,18 @@ const FIELDS = 7
  */
 export interface BentShape {
   count: number
-  parts: Float64Array
+  parts: number[]
 }
 
 export function shapeOf(chain: Chain, model: BeamModel): BentShape {
   const n = chain.count
-  const parts = new Float64Array(FIELDS * (n + 1))
+  const parts: number[] = []
   const span = makeSpan()
   let count = 0
   const add = (load: number): void => {
     if (!(span.length > 0)) return
-    const at = FIELDS * count++
-    parts[at] = span.x0
-    parts[at + 1] = span.length
-    parts[at + 2] = span.level0
-    parts[at + 3] = span.slope0
-    parts[at + 4] = span.curvature0
-    parts[at + 5] = span.growth0
-    parts[at + 6] = load
+    count++
+    parts.push(span.x0, span.length, span.level0, span.slope0, span.curvature0, span.growth0, load)
   }
   spanOf(chain, model, -1, span)
   add(model.loadPerM3)
@@ -68,15 +62,26 @@ export function partInto(shape: BentShape, i: number, span: FreeSpan): number {
   return parts[at + 6]!
 }
 
-function partAt(shape: BentShape, x: number): number {
+/** Part that holds x; `guess` is tried first, so that asking from left to right costs O(1), else O(log n). */
+export function partAt(shape: BentShape, x: number, guess = 0): number {
+  const { parts, count } = shape
+  if (parts[FIELDS * guess]! <= x && (guess + 1 === count || x < parts[FIELDS * (guess + 1)]!)) return guess
   let low = 0
-  let high = shape.count
+  let high = count
   while (high - low > 1) {
     const middle = (low + high) >> 1
-    if (shape.parts[FIELDS * middle]! <= x) low = middle
+    if (parts[FIELDS * middle]! <= x) low = middle
     else high = middle
   }
   return low
+}
+
+/** Level less the reference at x, which lies in part i. */
+export function levelOnShape(shape: BentShape, i: number, x: number): number {
+  const { parts } = shape
+  const at = FIELDS * i
+  const t = x - parts[at]!
+  return parts[at + 2]! + t * (parts[at + 3]! + t * (parts[at + 4]! / 2 + t * (parts[at + 5]! / 6 - (t * parts[at + 6]!) / 24)))
 }
 
 /** Level, slope, moment and shear at x, held to the body. Cost: O(log n). */
@@ -131,53 +136,50 @@ export interface Extremes {
  */
 export function extremesOf(shape: BentShape, model: BeamModel): Extremes {
   const k0 = model.bowPerM
-  const { parts } = shape
+  const { parts, count } = shape
   let moment = 0
   let momentAtM = model.startM
   let slope = 0
-  for (let i = 0; i < shape.count; i++) {
+  for (let i = 0; i < count; i++) {
     const at = FIELDS * i
-    const x0 = parts[at]!
     const length = parts[at + 1]!
     const slope0 = parts[at + 3]!
     const curvature0 = parts[at + 4]!
     const growth0 = parts[at + 5]!
     const load = parts[at + 6]!
     const startMoment = curvature0 - k0
+    const endMoment = startMoment + length * (growth0 - (load * length) / 2)
     if (Math.abs(startMoment) > Math.abs(moment)) {
       moment = startMoment
-      momentAtM = x0
+      momentAtM = parts[at]!
     }
-    if (Math.abs(slope0) > slope) slope = Math.abs(slope0)
-    const endMoment = startMoment + length * (growth0 - (load * length) / 2)
     if (Math.abs(endMoment) > Math.abs(moment)) {
       moment = endMoment
-      momentAtM = x0 + length
+      momentAtM = parts[at]! + length
     }
-    const slopeAt = (t: number): void => {
-      const s = Math.abs(slope0 + t * (curvature0 + t * (growth0 / 2 - (t * load) / 6)))
-      if (s > slope) slope = s
-    }
-    slopeAt(length)
+    slope = Math.max(slope, Math.abs(slope0), Math.abs(slopeIn(slope0, curvature0, growth0, load, length)))
     if (load === 0) continue
     const turn = growth0 / load
     if (turn > 0 && turn < length) {
       const top = startMoment + (growth0 * turn) / 2
       if (Math.abs(top) > Math.abs(moment)) {
         moment = top
-        momentAtM = x0 + turn
+        momentAtM = parts[at]! + turn
       }
     }
     const disc = growth0 * growth0 + 2 * load * curvature0
-    if (disc > 0) {
-      const root = Math.sqrt(disc)
-      const first = (growth0 - root) / load
-      const second = (growth0 + root) / load
-      if (first > 0 && first < length) slopeAt(first)
-      if (second > 0 && second < length) slopeAt(second)
-    }
+    if (!(disc > 0)) continue
+    const root = Math.sqrt(disc)
+    const first = (growth0 - root) / load
+    const second = (growth0 + root) / load
+    if (first > 0 && first < length) slope = Math.max(slope, Math.abs(slopeIn(slope0, curvature0, growth0, load, first)))
+    if (second > 0 && second < length) slope = Math.max(slope, Math.abs(slopeIn(slope0, curvature0, growth0, load, second)))
   }
   return { momentNm: model.stiffnessNm2 * moment, momentAtM, slopeRatio: slope }
+}
+
+function slopeIn(slope0: number, curvature0: number, growth0: number, load: number, t: number): number {
+  return slope0 + t * (curvature0 + t * (growth0 / 2 - (t * load) / 6))
 }
 
 export interface Sag {
@@ -206,23 +208,23 @@ export function deepestBelowChord(
   const { span, stretch } = cursor
   let sagM = 0
   let atM = (fromX + toX) / 2
-  const consider = (x: number, level: number): void => {
-    const depth = fromLevel + slope * (x - fromX) - level
-    if (depth > sagM) {
-      sagM = depth
-      atM = x
-    }
-  }
   for (; cursor.part < shape.count; cursor.part++) {
     const load = partInto(shape, cursor.part, span)
     if (span.x0 >= toX) break
     if (span.x0 + span.length <= fromX) continue
-    if (span.x0 > fromX) consider(span.x0, span.level0)
-    if (load === 0) {
-      if (span.x0 + span.length < toX) consider(span.x0 + span.length, spanLevel(span, 0, span.length))
-    } else if (saggingStretch(span, load, stretch)) {
+    // The start of the part, which covers every join, and the place where it runs along the chord.
+    const startDepth = span.x0 > fromX ? fromLevel + slope * (span.x0 - fromX) - span.level0 : 0
+    if (startDepth > sagM) {
+      sagM = startDepth
+      atM = span.x0
+    }
+    if (load !== 0 && saggingStretch(span, load, stretch)) {
       const t = risingThrough(span, load, slope, Math.max(stretch.from, fromX - span.x0), Math.min(stretch.to, toX - span.x0))
-      if (t === t) consider(span.x0 + t, spanLevel(span, load, t))
+      const depth = t === t ? fromLevel + slope * (span.x0 + t - fromX) - spanLevel(span, load, t) : 0
+      if (depth > sagM) {
+        sagM = depth
+        atM = span.x0 + t
+      }
     }
     if (span.x0 + span.length > toX) break
   }

@@ -181,8 +181,8 @@ export function solveContactBeam(input: ContactBeamInput): ContactBeamResult {
     const points = searchPoints(model, toleranceM)
     if (points === null) return emptyResult('unstable', 'nothing holds the pipe', passes)
     passes += points.passes
-    const seed = makeChain(Math.max(capacity, points.chain.capacity))
-    const other = makeChain(seed.capacity)
+    const seed = makeChain(capacity)
+    const other = makeChain(capacity)
     exactFromPoints(points.chain, model, seed)
     const polished = settle(seed, other, model)
     passes += polished.passes

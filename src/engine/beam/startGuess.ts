@@ -5,10 +5,9 @@ import { GROUND_CORNER } from './model.ts'
 import { restingPair } from './restingPair.ts'
 import type { ContactPattern } from './types.ts'
 
-/** Room for every contact the chain may ever hold. */
+/** Room for the contacts of most cases; chains grow where it is not enough. */
 export function chainCapacity(model: BeamModel): number {
-  const pieces = model.ground ? model.ground.slopeRatio.length : 0
-  return 3 * model.siteCount + 4 * pieces + 4 * model.clampX.length + 16
+  return model.siteCount + 2 * model.clampX.length + 8
 }
 
 /** Something between which the pipe may lie on the ground: a support, a clamp, a corner of the ground. */

@@ -1,5 +1,5 @@
 import type { Chain } from './chain.ts'
-import { CLAMP_LEFT, CLAMP_RIGHT, GROUND_PIN, isJoined, LIES_FROM, LIES_TO, pieceLevel, POINT, TOUCH } from './chain.ts'
+import { CLAMP_LEFT, CLAMP_RIGHT, ELIMINATION_STRIDE, GROUND_PIN, isJoined, LIES_FROM, LIES_TO, pieceLevel, POINT, TOUCH } from './chain.ts'
 import type { BeamModel } from './model.ts'
 
 /** Free length of the body end that curls up from the ground it lies on: √(2k₀/c), 0 without bow. */
@@ -35,7 +35,7 @@ function setEnds(chain: Chain, model: BeamModel): void {
 export function newtonStep(chain: Chain, model: BeamModel): number {
   setEnds(chain, model)
   const { startM, endM, loadPerM3: c } = model
-  const { count: n, kind, x, level, slope, curvature, a0, a1, a2, b0, b1, b2 } = chain
+  const { count: n, kind, x, level, slope, curvature, elimination } = chain
   // Slope at the right end of the span to the left of item j: slopeLeft + A + B·δκ_j + C·δx_j.
   let slopeLeft = 0
   let A = 0
@@ -129,12 +129,13 @@ export function newtonStep(chain: Chain, model: BeamModel): number {
       k1 = (l / 6) * pivot
       k2 = -byNextX * pivot
     }
-    a0[j] = k0
-    a1[j] = k1
-    a2[j] = k2
-    b0[j] = x0
-    b1[j] = x1
-    b2[j] = x2
+    const at = ELIMINATION_STRIDE * j
+    elimination[at] = k0
+    elimination[at + 1] = k1
+    elimination[at + 2] = k2
+    elimination[at + 3] = x0
+    elimination[at + 4] = x1
+    elimination[at + 5] = x2
     if (hasRight) {
       A = (l / 6) * k0 + byOwnXLeft * x0
       B = l / 3 + (l / 6) * k1 + byOwnXLeft * x1
@@ -153,14 +154,15 @@ export function newtonStep(chain: Chain, model: BeamModel): number {
 const DUST = 1e-15
 
 function backSubstitute(chain: Chain, model: BeamModel, moves: boolean): number {
-  const { count: n, kind, x, curvature, a0, a1, a2, b0, b1, b2 } = chain
+  const { count: n, kind, x, curvature, elimination } = chain
   let dk = 0
   let dx = 0
   if (!moves) {
     for (let j = n - 1; j >= 0; j--) {
-      dk = a0[j]! + a1[j]! * dk
+      const at = ELIMINATION_STRIDE * j
+      dk = elimination[at]! + elimination[at + 1]! * dk
       curvature[j]! += dk
-      // A joined neighbour has a1 = 0 on this side, so dk needs no reset.
+      // Before a joined neighbour the share of the next is 0, so dk needs no reset.
     }
     return dk === dk ? 0 : NaN
   }
@@ -169,10 +171,11 @@ function backSubstitute(chain: Chain, model: BeamModel, moves: boolean): number 
   for (let j = n - 1; j >= 0; j--) {
     const kNext = dk
     const xNext = dx
-    dk = a0[j]! + a1[j]! * kNext + a2[j]! * xNext
-    dx = b0[j]! + b1[j]! * kNext + b2[j]! * xNext
+    const at = ELIMINATION_STRIDE * j
+    dk = elimination[at]! + elimination[at + 1]! * kNext + elimination[at + 2]! * xNext
+    dx = elimination[at + 3]! + elimination[at + 4]! * kNext + elimination[at + 5]! * xNext
     curvature[j]! += dk
-    b0[j] = dx
+    elimination[at + 3] = dx
     const old = x[j]!
     if (dx !== 0) {
       const size = Math.abs(dx)
