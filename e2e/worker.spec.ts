@@ -5,7 +5,7 @@ test('a late worker never shows an old finding as current', async ({ page }) => 
   await page.goto('/?slowWorker=1500')
   await page.waitForFunction(() => window.stringyard !== undefined)
   await newYard(page)
-  const margin = page.getByRole('region', { name: /findings/i }).first()
+  const margin = page.locator('section.notes')
   await expect(margin).not.toContainText('working')
   const e2 = await itemAt(page, 'E2')
   await page.mouse.click(e2.x, e2.y)

@@ -1,0 +1,15 @@
+/** `npm run bench`: every bench, one after the other, each printing its own table. Nothing here is asserted. */
+import { spawnSync } from 'node:child_process'
+import { root } from '../tools/install.mjs'
+
+const run = (command: string, args: readonly string[]): void => {
+  const { status } = spawnSync(command, args, { cwd: root, stdio: 'inherit' })
+  if (status !== 0) process.exitCode = status ?? 1
+}
+const tsx = `${root}node_modules/tsx/dist/cli.mjs`
+
+console.log('# Contact beam')
+run(process.execPath, [tsx, 'tests/bench/beam.bench.ts'])
+console.log('\n# Drag, pan and zoom in the built app, ms')
+run(process.execPath, [`${root}node_modules/vite/bin/vite.js`, 'build', '--logLevel', 'error'])
+run(process.execPath, [tsx, 'tests/bench/drag.bench.ts'])
