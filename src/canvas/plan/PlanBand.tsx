@@ -37,24 +37,35 @@ export const PlanBand = ({ app, widthPx, heightPx, showsMarks = false }: PlanBan
   const frame = useRef<{ id: number; force: boolean; kind: 'drag' | 'view' | 'other' }>({ id: 0, force: true, kind: 'other' })
 
   const rest = useRef<ReturnType<typeof setTimeout> | undefined>(undefined)
+  const drawn = useRef(false)
 
-  const schedule = useMemo(() => {
-    const draw = (): void => {
+  const { schedule, drawNow } = useMemo(() => {
+    const draw = (inHandler: boolean): void => {
       const { force, kind } = frame.current
+      if (frame.current.id !== 0) cancelAnimationFrame(frame.current.id)
       frame.current = { id: 0, force: false, kind: 'other' }
       painter.isMoving = kind === 'view'
       const dirty = painter.prepare(force)
       for (const name of dirty) layers.current[name]?.drawScene()
-      probeFrame(kind, dirty.join('+'), layers.current.active?.getNativeCanvasElement().getContext('2d') ?? null)
+      probeFrame(kind, dirty.join('+'), layers.current.active?.getNativeCanvasElement().getContext('2d') ?? null, inHandler)
       if (!painter.wantsRest()) return
       clearTimeout(rest.current)
       rest.current = setTimeout(() => again('other', true), REST_MS)
     }
     const again = (kind: 'drag' | 'view' | 'other', force = false): void => {
       const now = frame.current
-      frame.current = { id: now.id === 0 ? requestAnimationFrame(draw) : now.id, force: now.force || force, kind: kind === 'other' ? now.kind : kind }
+      frame.current = { id: now.id === 0 ? requestAnimationFrame(() => draw(false)) : now.id, force: now.force || force, kind: kind === 'other' ? now.kind : kind }
     }
-    return again
+    /** Draws at once what was put off to the next frame, but only once a frame: browsers may send several moves for one. */
+    const now = (): void => {
+      if (drawn.current || frame.current.id === 0) return
+      drawn.current = true
+      requestAnimationFrame(() => {
+        drawn.current = false
+      })
+      draw(true)
+    }
+    return { schedule: again, drawNow: now }
   }, [painter])
 
   useLayoutEffect(() => {
@@ -70,6 +81,7 @@ export const PlanBand = ({ app, widthPx, heightPx, showsMarks = false }: PlanBan
     installProbe()
     const controller = new PlanController(app, {
       schedule,
+      drawNow,
       spots: () => painter.tapSpots(),
       overlayChanged: (overlay) => {
         painter.overlay = overlay
@@ -104,11 +116,12 @@ export const PlanBand = ({ app, widthPx, heightPx, showsMarks = false }: PlanBan
       clearTimeout(rest.current)
       frame.current = { id: 0, force: true, kind: 'other' }
     }
-  }, [app, painter, schedule])
+  }, [app, painter, schedule, drawNow])
 
   const paint = (name: LayerName) => (context: Konva.Context): void => {
     const native = context._context
-    const canvases = layerNames.slice(0, layerNames.indexOf(name)).flatMap((below) => layers.current[below]?.getNativeCanvasElement() ?? [])
+    // What the loupe enlarges: all that is drawn so far, its own layer included.
+    const canvases = layerNames.slice(0, layerNames.indexOf(name) + 1).flatMap((below) => layers.current[below]?.getNativeCanvasElement() ?? [])
     native.save()
     painter.paint(name, native, ratioOf(layers.current[name]), canvases)
     native.restore()

@@ -1,11 +1,12 @@
 /**
  * Read-only measure of drag and pan frames for the bench: from the entry of our pointer handler to the end of the last
- * draw of that frame, with one pixel read back so that a deferred raster counts too. Off unless a bench turns it on.
+ * draw of the plan in that frame, with one pixel read back so that a deferred raster counts too; and, beside it, to the
+ * end of everything that ran in that frame (tape, side view, tags, notes). Off unless a bench turns it on.
  */
 export interface YardProbe {
   enabled: boolean
-  /** ms per frame, in order. */
-  frames: { ms: number; kind: 'drag' | 'view' | 'other'; layers: string; handlerMs: number }[]
+  /** Per frame, in order: ms to the end of the plan's draw, wholeMs to the end of the frame's work on the main thread. */
+  frames: { ms: number; wholeMs: number | null; kind: 'drag' | 'view' | 'other'; layers: string; handlerMs: number }[]
 }
 
 declare global {
@@ -31,11 +32,23 @@ export const probeHandled = (): void => {
 }
 
 /** End of the last draw of a frame; `moving` is the layer that what moves is drawn on. */
-export const probeFrame = (kind: 'drag' | 'view' | 'other', layers: string, moving: CanvasRenderingContext2D | null): void => {
+export const probeFrame = (kind: 'drag' | 'view' | 'other', layers: string, moving: CanvasRenderingContext2D | null, inHandler: boolean): void => {
   const probe = window.__yardProbe
   if (probe?.enabled !== true || entryMs === null) return
   moving?.getImageData(0, 0, 1, 1)
-  probe.frames.push({ ms: performance.now() - entryMs, kind, layers, handlerMs })
+  const startMs = entryMs
+  const frame: YardProbe['frames'][number] = { ms: performance.now() - startMs, wholeMs: null, kind, layers, handlerMs }
+  probe.frames.push(frame)
   entryMs = null
   handlerMs = 0
+  // A task queued from the frame's callbacks runs when they, and what they put off to microtasks, are through.
+  const afterFrame = (): void => {
+    const { port1, port2 } = new MessageChannel()
+    port1.onmessage = () => {
+      frame.wholeMs = performance.now() - startMs
+    }
+    port2.postMessage(null)
+  }
+  if (inHandler) requestAnimationFrame(afterFrame)
+  else afterFrame()
 }

@@ -8,7 +8,7 @@ const AWAY_PX = 104
 
 /**
  * What a finger hides, drawn enlarged above it with the running distance in large figures. `layers` are the canvases
- * beneath, lowest first; `ratio` their device px per px.
+ * drawn so far, lowest first; `ratio` their device px per px.
  */
 export const paintLoupe = (context: CanvasRenderingContext2D, overlay: ToolOverlay, picture: Picture, layers: readonly HTMLCanvasElement[], ratio: number): void => {
   const { pointer, figures } = overlay

@@ -147,6 +147,25 @@ const pipeBoxes = ({ site, profile, matrix, band }: Picture): BoxPx[] => {
   return boxes
 }
 
+/** Room the frame of a chosen item takes beyond its box, px. */
+const FRAME_ROOM_PX = 8
+
+/** Boxes words keep clear of: symbols, frames of what is chosen, sticks that lie beside their rack. */
+const itemBoxes = ({ shapes, matrix: m, boxPx, item }: DrawnItem, picture: Picture): BoxPx[] => {
+  const boxes = [boxPx]
+  let sticks: BoxPx | null = null
+  for (const shape of shapes) {
+    if (shape.t !== 'pipe') continue
+    for (let i = 0; i + 1 < shape.points.length; i += 2) {
+      const [x, y] = [m.a * shape.points[i]! + m.c * shape.points[i + 1]! + m.e, m.b * shape.points[i]! + m.d * shape.points[i + 1]! + m.f]
+      sticks = sticks === null ? { x0: x - 3, y0: y - 3, x1: x + 3, y1: y + 3 } : { x0: Math.min(sticks.x0, x - 3), y0: Math.min(sticks.y0, y - 3), x1: Math.max(sticks.x1, x + 3), y1: Math.max(sticks.y1, y + 3) }
+    }
+  }
+  if (sticks !== null) boxes.push(sticks)
+  if (picture.chosen.has(item.id)) boxes.push({ x0: boxPx.x0 - FRAME_ROOM_PX, y0: boxPx.y0 - FRAME_ROOM_PX, x1: boxPx.x1 + FRAME_ROOM_PX, y1: boxPx.y1 + FRAME_ROOM_PX })
+  return boxes
+}
+
 /** Words, numbers of findings, north and scale. Answers where marks can be tapped. */
 export const paintNotes = (context: CanvasRenderingContext2D, input: NotesInput, picture: Picture): Spot[] => {
   const { band } = picture
@@ -161,7 +180,7 @@ export const paintNotes = (context: CanvasRenderingContext2D, input: NotesInput,
     ...nailWords(picture, nail, context),
   ]
   const byId = new Map(words.map((word) => [word.request.id, word]))
-  const places = placeLabels(words.map(({ request }) => request), [...furniture, ...(nail === null ? [] : [nail]), ...input.items.map(({ boxPx }) => boxPx), ...pipeBoxes(picture)], band)
+  const places = placeLabels(words.map(({ request }) => request), [...furniture, ...(nail === null ? [] : [nail]), ...input.items.flatMap((drawn) => itemBoxes(drawn, picture)), ...pipeBoxes(picture)], band)
   const spots: Spot[] = []
   const list: Primitive[] = []
   for (const { id, xPx, yPx, stem } of places) {

@@ -20,6 +20,8 @@ const VIEW_BURST_MS = 800
 interface Surface {
   /** Draws at the next frame. */
   schedule: (kind: 'drag' | 'view' | 'other') => void
+  /** Draws what is scheduled at once, before others get their turn in this frame. */
+  drawNow: () => void
   spots: () => ToolContext['spots']
   overlayChanged: (overlay: ToolOverlay) => void
 }
@@ -172,6 +174,7 @@ export class PlanController {
     if (this.pinch !== null) {
       if (this.touches.size >= 2) this.pinchTo()
       probeHandled()
+      this.surface.drawNow()
       return
     }
     this.lastMove = event
@@ -180,6 +183,7 @@ export class PlanController {
     if (this.state.name !== 'pressed') clearTimeout(this.holdTimer)
     this.pushEdge()
     probeHandled()
+    this.surface.drawNow()
   }
 
   private pinchTo(): void {
@@ -233,6 +237,7 @@ export class PlanController {
     if (isSideways) this.app.view.setState(panned(view, setUp, -(event.deltaX === 0 ? event.deltaY : event.deltaX), 0))
     else this.app.view.setState(zoomedAbout(view, setUp, wheelFactor(event.deltaY, event.deltaMode, event.ctrlKey), xPx, yPx))
     probeHandled()
+    this.surface.drawNow()
   }
 
   /** Keeps the view from before a burst of panning or zooming, for 'previous view'. */
