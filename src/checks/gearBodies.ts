@@ -1,12 +1,13 @@
 /** What the gear covers in plan, standing and moving, for clearances by exact distance (docs/formulas/clearance.md). */
 import { distanceBetween, type Shape } from '../geometry/distance.ts'
-import { bufferRegion } from '../geometry/buffer.ts'
 import { add, along, distanceM, subtract, type Vec } from '../geometry/vector.ts'
 import type { PlacedItem, SiteModel } from '../derive/types.ts'
+import { aroundLine } from '../derive/zones/shapes.ts'
 import type { Localized } from '../messages/localized.ts'
 import type { PlacedRecord } from '../scene/kinds/index.ts'
 import type { LoaderRecord } from '../scene/kinds/loader.ts'
 import type { PullerRecord } from '../scene/kinds/puller.ts'
+import { levelOrder, type Finding } from './finding.ts'
 import { nameOf } from './make.ts'
 
 export type BodyRole = 'string' | 'machine' | 'rack' | 'puller' | 'loader' | 'offload' | 'lane'
@@ -97,13 +98,11 @@ export function pullerSweeps(site: SiteModel): GearBody[] {
   })
 }
 
-/** Vehicle lanes as strips, rounded at their ends and corners. */
+/** Vehicle lanes, a strip a leg, its sides exact and its ends rounded. */
 export const laneBodies = (site: SiteModel): GearBody[] => itemsOf(site, 'lane').flatMap((item): GearBody[] => {
   if (item.record.kind !== 'lane' || item.record.figures.widthM.value === null) return []
-  return lineStrips(item.record.points, item.record.figures.widthM.value / 2).map((points) => ({ role: 'lane', itemIds: [item.id], name: nameOf(site, item.id), points }))
+  return aroundLine(item.record.points, item.record.figures.widthM.value / 2).map((points) => ({ role: 'lane', itemIds: [item.id], name: nameOf(site, item.id), points }))
 })
-
-const lineStrips = (line: readonly Vec[], halfWidthM: number): (readonly Vec[])[] => [...bufferRegion({ kind: 'polyline', points: line }, { radiusM: halfWidthM, sagM: ARC_SAG_M })]
 
 /** What a stick carried crosswise covers when the loader turns: a disc of √((stick/2)² + reach²) about it; the largest usual where a figure is unknown. */
 export const loaderSwings = (site: SiteModel): GearBody[] => itemsOf(site, 'loader').map((item) => {
@@ -151,6 +150,20 @@ export interface Gap {
   at: Vec
   /** Nearest place on the obstacle's own figure. */
   to: Vec
+}
+
+/** Of findings about the same pair (a lane has a strip a leg) the worst: higher level, then less margin. */
+export function worstOfEach(findings: readonly Finding[]): Finding[] {
+  const worst = new Map<string, Finding>()
+  const isWorse = (one: Finding, other: Finding): boolean => {
+    const byLevel = levelOrder.indexOf(one.level) - levelOrder.indexOf(other.level)
+    return byLevel !== 0 ? byLevel < 0 : (one.margin?.value ?? 0) < (other.margin?.value ?? 0)
+  }
+  for (const one of findings) {
+    const before = worst.get(one.key)
+    if (before === undefined || isWorse(one, before)) worst.set(one.key, one)
+  }
+  return [...worst.values()]
 }
 
 /** Clear room between a body and an obstacle: exact distance of the figures less the obstacle's half width. */

@@ -1,16 +1,14 @@
 import type { PlacedItem, SiteModel } from '../../derive/types.ts'
+import { clearSpot, type SpotPlace } from '../../derive/clearSpot.ts'
 import type { Zone } from '../../derive/zones.ts'
-import { distanceBetween } from '../../geometry/distance.ts'
-import type { Vec } from '../../geometry/vector.ts'
+import { depthIn, judging, zoneStagesOf, type ZonesOfStage } from '../../derive/zoneStages.ts'
 import type { Localized } from '../../messages/localized.ts'
-import { recordsOf } from '../../scene/document.ts'
 import { crewRoles, type CrewRecord } from '../../scene/kinds/crew.ts'
 import type { Phase } from '../../scene/parts.ts'
 import type { Finding, Remedy } from '../finding.ts'
-import { gapBetween, isLocked, machineBodies, obstaclesOf, rackBodies, solidKinds } from '../gearBodies.ts'
+import { isLocked } from '../gearBodies.ts'
 import { atPoint, defineCheck, finding, houseRule, listOf, q, say } from '../make.ts'
 import { phaseWords } from '../words.ts'
-import { depthIn, judging, zoneStagesOf, type ZonesOfStage } from '../zoneStages.ts'
 
 const ID = 'crew-in-zone'
 /** A spot on the edge of a zone keeps its distance; a millimetre is rounding. */
@@ -87,7 +85,7 @@ function inRed(site: SiteModel, spot: Spot, { zone, phases, depthM }: Inside, st
   })
 }
 
-const moveTo = (spot: Spot, clear: ClearPlace): Remedy => ({
+const moveTo = (spot: Spot, clear: SpotPlace): Remedy => ({
   command: 'setOnRun', args: { id: spot.id, runningM: clear.runningM, offsetM: clear.offsetM },
   label: say('Move the {role} to {at}, {offset}', 'Mover a {role} a {at}, {offset}', { role: roleName(spot.record.role), at: { runningM: clear.runningM }, offset: { offsetM: clear.offsetM } }),
 })
@@ -103,48 +101,12 @@ function inAmber(spot: Spot, { zone, phases, depthM }: Inside): Finding {
   })
 }
 
-interface ClearPlace {
-  runningM: number
-  offsetM: number
+/** Nearest clear place of a spot beside the run; null where it is locked, lies on no run, or there is none within 30 m. */
+function clearPlace(site: SiteModel, spot: Spot, stages: readonly ZonesOfStage[]): SpotPlace | null {
+  if (spot.runningM === null || spot.offsetM === null || isLocked(site, spot.id)) return null
+  const { phases, role } = spot.record
+  return clearSpot(site, { runningM: spot.runningM, offsetM: spot.offsetM }, stages.filter(({ stage }) => phases.includes(stage.phase)).flatMap(({ zones }) => zones).filter((zone) => judging(zone) && !zone.mayEnter.includes(role)))
 }
-
-const STEP_M = 0.25
-const MOST_STEPS = 120
-
-/**
- * Nearest place beside the run, to a quarter of a metre, that no RED zone of the spot's phases covers, no AMBER one that
- * shuts its role out, and nothing stands on; within the boundary. Null where there is none within 30 m.
- */
-export function clearPlace(site: SiteModel, spot: PlacedItem & { record: CrewRecord }, stages: readonly ZonesOfStage[]): ClearPlace | null {
-  if (site.run === null || spot.runningM === null || spot.offsetM === null || isLocked(site, spot.id)) return null
-  const zones = stages.filter(({ stage }) => spot.record.phases.includes(stage.phase)).flatMap(({ zones: live }) => live)
-  return nearestClear(site, { runningM: spot.runningM, offsetM: spot.offsetM }, zones.filter((zone) => judging(zone) && !zone.mayEnter.includes(spot.record.role)))
-}
-
-export function nearestClear(site: SiteModel, from: ClearPlace, zones: readonly Zone[]): ClearPlace | null {
-  const solids = obstaclesOf(site, solidKinds)
-  const gear = [...machineBodies(site), ...rackBodies(site)]
-  const yards = recordsOf(site.document, 'boundary')
-  const isClear = (point: Vec): boolean =>
-    zones.every((zone) => zone.zoneClass === 'BLUE' || depthIn(zone, point) <= 0)
-    && gear.every(({ points }) => gapBetween(points, { shape: { kind: 'point', point }, halfWidthM: 0.3 }).clearM > 0)
-    && solids.every(({ shape, halfWidthM }) => distanceBetween({ kind: 'point', point }, shape).distanceM > halfWidthM + 0.3)
-    && (yards.length === 0 || yards.some(({ points }) => distanceBetween({ kind: 'point', point }, { kind: 'polygon', points }).distanceM === 0))
-  const side = from.offsetM < 0 ? -1 : 1
-  for (let step = 0; step <= MOST_STEPS; step += 1) {
-    const aroundM = step * STEP_M
-    const count = Math.max(1, Math.ceil((2 * Math.PI * aroundM) / 0.5))
-    for (let i = 0; i < count; i += 1) {
-      // Outward from the pipe first, then turning away from it by turns to both sides.
-      const turn = (i % 2 === 0 ? 1 : -1) * Math.ceil(i / 2) * ((2 * Math.PI) / count)
-      const place = { runningM: tidy(from.runningM + aroundM * Math.sin(turn)), offsetM: tidy(from.offsetM + side * aroundM * Math.cos(turn)) }
-      if (isClear(site.atRunning(place.runningM, place.offsetM))) return place
-    }
-  }
-  return null
-}
-
-const tidy = (valueM: number): number => Math.round(valueM * 1000) / 1000 + 0
 
 /** One person, one place: a lone task has one spot in a phase, and no two spots are one place. */
 function shared(spots: readonly Spot[]): Finding[] {

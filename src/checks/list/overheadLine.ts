@@ -5,7 +5,7 @@ import type { Phase } from '../../scene/parts.ts'
 import type { OverheadLineRecord } from '../../scene/kinds/overheadLine.ts'
 import { footM } from '../../units/factors.ts'
 import type { Finding, Source } from '../finding.ts'
-import { gapBetween, isUnder, laneBodies, loaderSwings, machineBodies, offloadBodies, pullerBodies, pullerSweeps, rackBodies, stringBody, type GearBody, type Gap } from '../gearBodies.ts'
+import { gapBetween, isUnder, laneBodies, loaderSwings, machineBodies, offloadBodies, pullerBodies, pullerSweeps, rackBodies, stringBody, worstOfEach, type GearBody, type Gap } from '../gearBodies.ts'
 import { atPoint, defineCheck, finding, listOf, nameOf, q, say } from '../make.ts'
 
 const ID = 'overhead-line'
@@ -51,7 +51,7 @@ function ofLine(site: SiteModel, line: OverheadLineRecord, bodies: readonly Tall
   if (rule.status !== 'ok' && inside.length > 0) return [unknownLine(site, line, { inside, missing, rule })]
   if (lowestM === null && inside.length > 0) return [unknownLine(site, line, { inside, missing, rule })]
   if (missing.length > 0) return [farUnknown(site, line, { nearest: near[0], missing, rule })]
-  const found = inside.flatMap(({ body, gap }) => ofBody(site, line, { body, gap, rule, clearanceM: withinM, lowestM: lowestM! }))
+  const found = worstOfEach(inside.flatMap(({ body, gap }) => ofBody(site, line, { body, gap, rule, clearanceM: withinM, lowestM: lowestM! })))
   if (found.length > 0) return found
   const nearest = near[0]
   return nearest === undefined ? [] : [finding(ID, {
@@ -105,9 +105,9 @@ interface Unknown {
 
 function unknownLine(site: SiteModel, line: OverheadLineRecord, { inside, missing, rule }: Unknown & { inside: readonly Near[] }): Finding {
   const nearest = inside[0]!
-  const values = { line: nameOf(site, line.id), lacking: lackingOf(missing, rule), bodies: listOf(inside.map(({ body }) => body.name)), clear: q('length', nearest.gap.clearM), trigger: q('length', rule.clearanceM ?? OUT_OF_REACH_M) }
+  const values = { line: nameOf(site, line.id), lacking: lackingOf(missing, rule), bodies: listOf([...new Map(inside.map(({ body }) => [body.itemIds.join(), body.name])).values()]), clear: q('length', nearest.gap.clearM), trigger: q('length', rule.clearanceM ?? OUT_OF_REACH_M) }
   return stop(finding(ID, {
-    level: 'STOP', about: line.id, items: [line.id, ...inside.flatMap(({ body }) => body.itemIds)], where: atPoint(nearest.gap.at.xM, nearest.gap.at.yM), phases: [...new Set(inside.flatMap(({ body }) => body.phases))],
+    level: 'STOP', about: line.id, items: [line.id, ...new Set(inside.flatMap(({ body }) => body.itemIds))], where: atPoint(nearest.gap.at.xM, nearest.gap.at.yM), phases: [...new Set(inside.flatMap(({ body }) => body.phases))],
     measured: q('length', nearest.gap.clearM), limit: q('length', rule.clearanceM ?? OUT_OF_REACH_M), bound: 'least', source: sourceFor(rule),
     what: say('{line}: {lacking} not known, and {bodies} come as near as {clear}.', '{line}: no se sabe {lacking}, y {bodies} llegan a {clear}.', values),
     move: say('Ask the line’s owner, measure by instrument; until then stay {trigger} away.', 'Pregunte al dueño de la línea y mida con instrumento; hasta entonces quédese a {trigger}.', values),

@@ -6,7 +6,7 @@ import type { Finding } from '../finding.ts'
 import { gapBetween, isUnder, obstaclesOf, type SiteObstacle } from '../gearBodies.ts'
 import { atPoint, defineCheck, finding, houseRule, listOf, q, say } from '../make.ts'
 import { phaseWords } from '../words.ts'
-import { judging, zoneStagesOf } from '../zoneStages.ts'
+import { judging, zoneStagesOf } from '../../derive/zoneStages.ts'
 
 const ID = 'public-way'
 

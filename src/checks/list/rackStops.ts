@@ -1,5 +1,4 @@
-import { surfaceRows } from '../../engine/pipe/tables.ts'
-import { rollOffM } from '../../derive/zones/rackRollOff.ts'
+import { rollInputs, rollOffM } from '../../derive/zones/rackRollOff.ts'
 import type { MissingInput, PlacedItem, SiteModel } from '../../derive/types.ts'
 import type { Localized } from '../../messages/localized.ts'
 import type { RackRecord } from '../../scene/kinds/rack.ts'
@@ -51,11 +50,8 @@ function unstopped(site: SiteModel, item: PlacedItem, rack: RackRecord, at: { si
       what: say('{rack} falls {tilt} to the {side}, where no stop is up: the pipe rolls off.', '{rack} cae {tilt} a la {side}, donde no hay tope: el tubo rueda.', { rack: nameOf(site, rack.id), tilt: q('slope', towardSide), side: sideName[side] }),
     })
   }
-  const surface = site.surfaceAt(item.runningM ?? 0)
-  const resistance = surfaceRows.find(({ id }) => id === surface)?.rollingRatio ?? 0.01
-  const cross = site.ground.crossFallRatio ?? 0
-  const heightM = site.supports.find(({ itemId }) => itemId === rack.id)?.saddleM ?? 0.9
-  const roll = rollOffM({ heightM, fallRatio: side === 'R' ? cross : -cross, resistanceRatio: resistance })
+  const { heightM, crossRatio, resistanceRatio } = rollInputs(site, item)
+  const roll = rollOffM({ heightM, fallRatio: side === 'R' ? crossRatio : 0 - crossRatio, resistanceRatio })
   const values = { rack: nameOf(site, rack.id), side: sideName[side], reach: q('length', roll.reachM) }
   return finding(ID, {
     ...common, level: roll.isStopped ? 'CHECK' : 'FIX', measured: q('length', roll.reachM), source: { ...houseRule, cite: 'roll-off by mechanics, docs/formulas/zones.md; rolling resistance common practice, no published source' }, move,

@@ -5,7 +5,7 @@ import type { TrenchRecord } from '../../scene/kinds/trench.ts'
 import type { Vec } from '../../geometry/vector.ts'
 import type { Finding, Remedy } from '../finding.ts'
 import {
-  awayRad, clearShift, gapBetween, isLocked, isUnder, laneBodies, loaderBodies, machineBodies, obstaclesOf, offloadBodies, pullerBodies, pullerSweeps, rackBodies, shifted, solidKinds, stringBody, type GearBody, type Gap, type SiteObstacle,
+  awayRad, clearShift, gapBetween, isLocked, isUnder, laneBodies, loaderBodies, machineBodies, obstaclesOf, offloadBodies, pullerBodies, pullerSweeps, rackBodies, shifted, solidKinds, stringBody, worstOfEach, type GearBody, type Gap, type SiteObstacle,
 } from '../gearBodies.ts'
 import { sourceOf, type Limits } from '../limits.ts'
 import { atPoint, defineCheck, finding, q, say } from '../make.ts'
@@ -57,7 +57,7 @@ function ofTrench(site: SiteModel, scene: Scene): Finding[] {
       what: say('Everything keeps its distance from the edge of {trench}; nearest is {body}, {clear}.', 'Todo guarda su distancia al borde de {trench}; lo más cercano es {body}, a {clear}.', { trench: edge.name, body: least.body.name, clear: q('length', least.gap.clearM) }),
     }))
   }
-  return found
+  return worstOfEach(found)
 }
 
 function tooNear(site: SiteModel, { edge, limits }: Scene, near: { body: GearBody; gap: Gap; neededM: number; isLegal: boolean }): Finding {

@@ -4,7 +4,7 @@ import type { Localized } from '../../messages/localized.ts'
 import { kindOf } from '../../scene/kinds/index.ts'
 import type { Phase } from '../../scene/parts.ts'
 import { defineCheck, finding, houseRule, listOf, say } from '../make.ts'
-import { zoneStagesOf } from '../zoneStages.ts'
+import { zoneStagesOf } from '../../derive/zoneStages.ts'
 
 const ID = 'zone-inputs'
 

@@ -1,8 +1,11 @@
 import type { MachineRecord } from '../../scene/kinds/machine.ts'
 import type { ZoneDefinition } from './zone.ts'
+import type { MissingInput } from '../types.ts'
 import { boxAt } from './shapes.ts'
 
 const REACH_M = 0.9144
+/** The largest machines that are moved about; where a figure is unknown. */
+const LARGEST = { lengthM: 6, widthM: 3, travelM: 0.6 } as const
 
 /** Z-04. Carriage and jaws: the machine's outline and 3 ft. */
 export const carriage: ZoneDefinition = {
@@ -15,9 +18,14 @@ export const carriage: ZoneDefinition = {
   size: { en: 'machine and 3 ft all round', es: 'máquina y 3 pies alrededor' },
   shapes: (site) => [...site.placed.values()].filter(({ kind }) => kind === 'machine').map((item) => {
     const { lengthM, widthM, carriageTravelM } = (item.record as MachineRecord).figures
-    const [half, side] = [(lengthM.value ?? 3.35) / 2 + REACH_M, (widthM.value ?? 1.9) / 2 + REACH_M]
-    const travelM = carriageTravelM.value ?? 0.3
+    const [half, side] = [(lengthM.value ?? LARGEST.lengthM) / 2 + REACH_M, (widthM.value ?? LARGEST.widthM) / 2 + REACH_M]
+    const travelM = carriageTravelM.value ?? LARGEST.travelM
+    const missing: MissingInput[] = [
+      ...(lengthM.value === null ? [{ recordId: item.id, path: 'figures.lengthM.value', label: { en: 'length of the machine', es: 'largo de la máquina' } }] : []),
+      ...(widthM.value === null ? [{ recordId: item.id, path: 'figures.widthM.value', label: { en: 'width of the machine', es: 'ancho de la máquina' } }] : []),
+      ...(carriageTravelM.value === null ? [{ recordId: item.id, path: 'figures.carriageTravelM.value', label: { en: 'carriage travel', es: 'carrera del carro' } }] : []),
+    ]
     const isInfeed = (item.record as MachineRecord).carriageSide === 'infeed'
-    return { ownerId: item.id, rings: [boxAt(item, { fromM: -half - (isInfeed ? travelM : 0), toM: half + (isInfeed ? 0 : travelM), rightM: side, leftM: side })], itemIds: [item.id] }
+    return { ownerId: item.id, rings: [boxAt(item, { fromM: -half - (isInfeed ? travelM : 0), toM: half + (isInfeed ? 0 : travelM), rightM: side, leftM: side })], itemIds: [item.id], missing }
   }),
 }

@@ -1,5 +1,5 @@
 import type { ZoneDefinition } from './zone.ts'
-import { stripAlong } from './shapes.ts'
+import { odOf, stripAlong } from './shapes.ts'
 
 const SIDE_M = 0.9144
 
@@ -15,9 +15,9 @@ export const feedCorridor: ZoneDefinition = {
   shapes: (site) => {
     const near = site.supports.filter(({ kind, runningM }) => kind === 'rack' && runningM < 0).at(-1)
     if (near === undefined) return []
-    const halfWidthM = (site.pipe.odM ?? 0.3) / 2 + SIDE_M
+    const halfWidthM = odOf(site) / 2 + SIDE_M
     const toM = -site.jaws.outerClampM
     if (near.runningM >= toM) return []
-    return [{ ownerId: near.itemId, rings: [stripAlong(site, [{ runningM: near.runningM, halfWidthM }, { runningM: toM, halfWidthM }])], itemIds: [near.itemId] }]
+    return [{ ownerId: near.itemId, rings: [stripAlong(site, [{ runningM: near.runningM, halfWidthM }, { runningM: toM, halfWidthM }])], itemIds: [near.itemId], missing: site.pipe.odM === null ? site.pipe.missing.filter(({ path }) => path === 'pipe') : [] }]
   },
 }

@@ -9,6 +9,11 @@ const END_M = 1.8288
 const LEAST_WIDTH_M = 3.048
 /** A pipe that nothing stops is drawn this far; the finding says that nothing stops it. */
 const UNSTOPPED_M = 30
+/** Half the roller lane, and figures of a usual rack. */
+const LANE_M = 0.3
+const TYPICAL_SPACING_M = 7.112
+const TYPICAL_BEAM_M = 3.048
+const TYPICAL_HEIGHT_M = 0.9
 
 /**
  * How far a pipe rolls off a rack of height h: d = h/(c − s), s = fall of the ground to that side, c = rolling resistance
@@ -33,30 +38,75 @@ export const rackRollOff: ZoneDefinition = {
   shapes: (site) => [...site.placed.values()].filter(({ kind }) => kind === 'rack').flatMap((item) => ofRack(site, item)),
 }
 
+/**
+ * Two shapes at most. What is certain: 10 ft beside the open side and beside every side without a stop, or as far as a
+ * pipe rolls there where ground and height are known. What is not: sides whose stop nobody has named, and the roll-off
+ * beyond 10 ft while an input of it is missing, drawn at its largest.
+ */
 function ofRack(site: SiteModel, item: PlacedItem): ZoneShape[] {
   const rack = item.record as RackRecord
-  const saddleM = site.supports.find(({ itemId }) => itemId === item.id)?.saddleM ?? null
-  const half = (rack.figures.beamSpacingM.value ?? 7.112) / 2 + END_M
-  const beamM = rack.figures.beamLengthM.value ?? 3.048
-  const rings: Vec[][] = []
+  const rolls = rollInputs(site, item)
+  const [known, unknown]: [Vec[][], Vec[][]] = [[], []]
   const missing: MissingInput[] = []
   let isUnstopped = false
   for (const side of ['L', 'R'] as const) {
     const isUp = side === 'L' ? rack.stopsLeft : rack.stopsRight
     const isOpen = rack.openSide === side
-    if (isUp === null) missing.push({ recordId: rack.id, path: side === 'L' ? 'stopsLeft' : 'stopsRight', label: side === 'L' ? { en: 'stops up, left', es: 'topes puestos, izquierda' } : { en: 'stops up, right', es: 'topes puestos, derecha' } })
     if (isUp === true && !isOpen) continue
-    const surface = site.surfaceAt(item.runningM ?? 0)
-    // Nobody has said what lies there: the hardest of the table.
-    const resistance = surface === null ? 0.01 : (surfaceRows.find(({ id }) => id === surface)?.rollingRatio ?? 0.01)
-    const cross = site.ground.crossFallRatio ?? 0
-    const roll = rollOffM({ heightM: saddleM ?? 0.9, fallRatio: side === 'R' ? cross : -cross, resistanceRatio: resistance })
-    const widthM = isUp === false ? Math.max(LEAST_WIDTH_M, roll.reachM) : LEAST_WIDTH_M
-    if (isUp === false) isUnstopped = true
-    const edgeM = isOpen ? beamM - 0.3 : 0.3
-    const reachM = edgeM + widthM
-    rings.push(boxAt(item, side === 'R' ? { fromM: -half, toM: half, rightM: reachM, leftM: isOpen ? -0.3 : -edgeM } : { fromM: -half, toM: half, rightM: isOpen ? -0.3 : -edgeM, leftM: reachM }))
+    if (isUp === null) {
+      missing.push({ recordId: rack.id, path: side === 'L' ? 'stopsLeft' : 'stopsRight', label: side === 'L' ? { en: 'stops up, left', es: 'topes puestos, izquierda' } : { en: 'stops up, right', es: 'topes puestos, derecha' } })
+      unknown.push(besideRack(item, side, LEAST_WIDTH_M))
+      continue
+    }
+    if (isUp) {
+      known.push(besideRack(item, side, LEAST_WIDTH_M))
+      continue
+    }
+    isUnstopped = true
+    const fallRatio = side === 'R' ? rolls.crossRatio : 0 - rolls.crossRatio
+    const reachM = rollOffM({ heightM: rolls.heightM, fallRatio, resistanceRatio: rolls.resistanceRatio }).reachM
+    known.push(besideRack(item, side, rolls.missing.length > 0 ? LEAST_WIDTH_M : Math.max(LEAST_WIDTH_M, reachM)))
+    if (rolls.missing.length > 0) {
+      missing.push(...rolls.missing.filter(({ path }) => !missing.some((one) => one.path === path)))
+      unknown.push(besideRack(item, side, UNSTOPPED_M))
+    }
   }
-  if (rings.length === 0) return []
-  return [{ ownerId: rack.id, rings, itemIds: [rack.id], missing, ...(isUnstopped ? { zoneClass: 'RED' as const } : {}) }]
+  const certain: ZoneShape[] = known.length === 0 ? [] : [{ ownerId: rack.id, rings: known, itemIds: [rack.id], ...(isUnstopped ? { zoneClass: 'RED' as const } : {}) }]
+  if (unknown.length === 0) return certain
+  return [...certain, { ownerId: certain.length === 0 ? rack.id : `${rack.id}/unknown`, rings: unknown, itemIds: [rack.id], missing, ...(isUnstopped ? { zoneClass: 'RED' as const } : {}) }]
+}
+
+interface RollInputs {
+  heightM: number
+  /** Fall to the right. */
+  crossRatio: number
+  resistanceRatio: number
+  missing: MissingInput[]
+}
+
+/** What the roll-off of a rack follows from, with stand-ins and names for what is missing. */
+export function rollInputs(site: SiteModel, item: PlacedItem): RollInputs {
+  const saddleM = site.supports.find(({ itemId }) => itemId === item.id)?.saddleM ?? null
+  const surface = site.surfaceAt(item.runningM ?? 0)
+  const cross = site.ground.crossFallRatio
+  return {
+    heightM: saddleM ?? TYPICAL_HEIGHT_M,
+    crossRatio: cross ?? 0,
+    // Nobody has said what lies there: the hardest of the table.
+    resistanceRatio: surfaceRows.find(({ id }) => id === surface)?.rollingRatio ?? Math.min(...surfaceRows.map(({ rollingRatio }) => rollingRatio)),
+    missing: [
+      ...(saddleM === null ? [{ recordId: item.id, path: 'height', label: { en: 'height of the rack', es: 'altura de la cama' } }] : []),
+      ...(surface === null ? [{ recordId: site.run?.id ?? site.layout.id, path: 'surfaces', label: { en: 'surface at the rack', es: 'superficie en la cama' } }] : []),
+      ...(cross === null ? [{ recordId: site.setUp?.id ?? site.layout.id, path: 'crossFallRatio', label: { en: 'cross-fall of the ground at the rack', es: 'caída lateral del terreno en la cama' } }] : []),
+    ],
+  }
+}
+
+/** From the roller lane's edge, or the end of the beams on the open side, outward. */
+function besideRack(item: PlacedItem, side: 'L' | 'R', widthM: number): Vec[] {
+  const rack = item.record as RackRecord
+  const half = (rack.figures.beamSpacingM.value ?? TYPICAL_SPACING_M) / 2 + END_M
+  const edgeM = rack.openSide === side ? (rack.figures.beamLengthM.value ?? TYPICAL_BEAM_M) - LANE_M : LANE_M
+  const [nearM, farM] = [LANE_M, edgeM + widthM]
+  return boxAt(item, side === 'R' ? { fromM: -half, toM: half, rightM: farM, leftM: -nearM } : { fromM: -half, toM: half, rightM: -nearM, leftM: farM })
 }

@@ -1,7 +1,7 @@
 import type { PullerRecord } from '../../scene/kinds/puller.ts'
 import type { CrewRole, ZoneDefinition } from './zone.ts'
 import type { MissingInput, PlacedItem, SiteModel, Stage } from '../types.ts'
-import { noseAt, stripAlong } from './shapes.ts'
+import { noseAt, pipeMissing, stripAlong } from './shapes.ts'
 
 const LEAST_HALF_WIDTH_M = 3.048
 const FAN_CAP_M = 15.24
@@ -10,19 +10,32 @@ const FAN_TANGENT = Math.tan(Math.PI / 12)
 /** Puller of the shown run: the first one drawn. */
 export const pullerOf = (site: SiteModel): PlacedItem | null => [...site.placed.values()].find(({ kind, runningM }) => kind === 'puller' && runningM !== null) ?? null
 
+/** Rope of a vehicle whose length nobody gave: the cap of the fan, the largest that changes the zone's shape much. */
+const LARGEST_ROPE_M = 15.24
+
+export interface RopePlace {
+  puller: PlacedItem
+  /** Where the nose is when the rope comes tight, and at the end of the stage. */
+  fromM: number
+  noseM: number
+  /** Rope end at the puller, at the end of the stage. */
+  pullerM: number
+  /** Longest rope between nose and puller while the stage lasts. */
+  leadM: number
+}
+
 /**
- * Where the rope lies at a stage: from the nose to the puller. A winch stands where it is drawn; a vehicle keeps its
- * rope length ahead of the nose, up to where it is drawn.
+ * Where the rope lies during a stage. A winch stands where it is drawn, and its rope is longest at the start; a vehicle
+ * keeps its rope length ahead of the nose.
  */
-export function ropeAt(site: SiteModel, stage: Stage): { puller: PlacedItem; noseM: number; pullerM: number } | null {
+export function ropeAt(site: SiteModel, stage: Stage): RopePlace | null {
   const puller = pullerOf(site)
-  const { toM: noseM } = noseAt(site, stage)
+  const { fromM, toM: noseM } = noseAt(site, stage)
   if (puller === null || noseM <= 0) return null
   const record = puller.record as PullerRecord
-  const ropeM = record.figures.ropeLengthM.value ?? 9.144
-  const drawnM = puller.runningM ?? 0
-  const pullerM = record.pullerKind === 'winch' ? drawnM : Math.min(drawnM, noseM + ropeM)
-  return { puller, noseM, pullerM: Math.max(pullerM, noseM + 0.5) }
+  const isWinch = record.pullerKind === 'winch'
+  const pullerM = isWinch ? Math.max(puller.runningM ?? 0, noseM + 0.5) : noseM + (record.figures.ropeLengthM.value ?? LARGEST_ROPE_M)
+  return { puller, fromM, noseM, pullerM, leadM: isWinch ? pullerM - fromM : pullerM - noseM }
 }
 
 /** The puller operator may sit in the line only behind a guard; unknown counts as missing. */
@@ -31,7 +44,7 @@ export function pullerOperatorMayEnter(record: PullerRecord): { mayEnter: readon
   return { mayEnter: ['pullerOperator'], missing: record.guardedCab === null ? [{ recordId: record.id, path: 'guardedCab', label: { en: 'guarded cab', es: 'cabina con protección' } }] : [] }
 }
 
-/** Z-09. The loaded rope and a fan behind each end. */
+/** Z-09. The loaded rope over the whole of a pull, and a fan behind each of its ends. */
 export const rope: ZoneDefinition = {
   id: 'Z-09',
   name: { en: 'rope tight', es: 'cuerda tensa' },
@@ -43,18 +56,19 @@ export const rope: ZoneDefinition = {
   shapes: (site, stage) => {
     const found = ropeAt(site, stage)
     if (found === null) return []
-    const { puller, noseM, pullerM } = found
-    const leadM = pullerM - noseM
+    const { puller, fromM, pullerM, leadM } = found
+    const record = puller.record as PullerRecord
+    const missing = record.pullerKind !== 'winch' && record.figures.ropeLengthM.value === null ? [{ recordId: puller.id, path: 'figures.ropeLengthM.value', label: { en: 'rope length', es: 'largo de cuerda' } }] : []
     const halfWidthM = Math.max(LEAST_HALF_WIDTH_M, leadM / 4)
     const fanM = Math.min(leadM, FAN_CAP_M)
     const wideM = halfWidthM + fanM * FAN_TANGENT
     const ring = stripAlong(site, [
-      { runningM: noseM - fanM, halfWidthM: wideM },
-      { runningM: noseM, halfWidthM },
+      { runningM: fromM - fanM, halfWidthM: wideM },
+      { runningM: fromM, halfWidthM },
       { runningM: pullerM, halfWidthM },
       { runningM: pullerM + fanM, halfWidthM: wideM },
     ])
     // The guard is asked for once, by the zone ahead of the nose; a missing answer must not take the rope's own rule away.
-    return [{ ownerId: puller.id, rings: [ring], itemIds: [puller.id], mayEnter: pullerOperatorMayEnter(puller.record as PullerRecord).mayEnter }]
+    return [{ ownerId: puller.id, rings: [ring], itemIds: [puller.id], mayEnter: pullerOperatorMayEnter(record).mayEnter, missing: [...pipeMissing(site), ...missing] }]
   },
 }

@@ -1,9 +1,10 @@
 /** Outlines that zones are made of. */
 import { add, along, toTheRight, type Pose, type Vec } from '../../geometry/vector.ts'
-import type { SiteModel, Stage } from '../types.ts'
+import type { MissingInput, SiteModel, Stage } from '../types.ts'
 
 /** Stations along the run no farther apart than this where it bends. */
 const BEND_STEP_M = 1
+const LARGEST_OD_M = 1.6
 
 /**
  * Strip along the run, from one running distance to another, its half-width given at each station (m).
@@ -42,12 +43,20 @@ export function circleAt(centre: Vec, radiusM: number): Vec[] {
   return Array.from({ length: 48 }, (_, i) => add(centre, along((i * Math.PI) / 24, radiusM)))
 }
 
-/** Where the nose lies at the start and the end of what moves in a stage: the pull of joint k draws it from k to k + 1 sticks. */
+/**
+ * Where the nose lies at the start and the end of what moves in a stage: the pull of joint k draws it from k to k + 1
+ * sticks, or it stands at the place the stage names.
+ */
 export function noseAt(site: SiteModel, stage: Stage): { fromM: number; toM: number } {
   const { sticks } = site
   const joints = Math.max(1, sticks.stickCount - 1)
   const k = Math.min(Math.max(1, stage.joint), joints)
-  if (stage.phase === 'pull') return { fromM: sticks.stringLengthM(k), toM: sticks.stringLengthM(k + 1) }
+  if (stage.phase === 'pull') {
+    const [fromM, toM] = [sticks.stringLengthM(k), sticks.stringLengthM(k + 1)]
+    if (stage.tipM === undefined) return { fromM, toM }
+    const tipM = Math.min(Math.max(stage.tipM, fromM), toM)
+    return { fromM: tipM, toM: tipM }
+  }
   const reached = stage.phase === 'move' || stage.phase === 'rest' || stage.phase === 'tieIn' ? sticks.stickCount : k
   return { fromM: sticks.stringLengthM(reached), toM: sticks.stringLengthM(reached) }
 }
@@ -73,3 +82,12 @@ export function aroundLine(points: readonly Vec[], radiusM: number): Vec[][] {
 export function widened(ring: readonly Vec[], marginM: number): (readonly Vec[])[] {
   return ring.length === 0 ? [] : [ring, ...aroundLine([...ring, ring[0]!], marginM)]
 }
+
+/** Inputs of a zone along the pipe: its size and the stick length. */
+export const pipeMissing = (site: SiteModel): MissingInput[] => [
+  ...(site.pipe.odM === null ? site.pipe.missing.filter(({ path }) => path === 'pipe') : []),
+  ...(site.sticks.stickLengthM === null ? site.sticks.missing.filter(({ path }) => path === 'stickLengthM') : []),
+]
+
+/** Outside diameter, or the largest of the tables where nobody has given the pipe. */
+export const odOf = (site: SiteModel): number => site.pipe.odM ?? LARGEST_OD_M

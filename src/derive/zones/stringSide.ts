@@ -1,5 +1,5 @@
 import type { ZoneDefinition } from './zone.ts'
-import { noseAt, stripAlong } from './shapes.ts'
+import { noseAt, odOf, pipeMissing, stripAlong } from './shapes.ts'
 
 const SIDE_M = 0.9144
 
@@ -16,7 +16,7 @@ export const stringSide: ZoneDefinition = {
     const { toM } = noseAt(site, stage)
     const fromM = site.jaws.outerClampM + 1
     if (toM <= fromM) return []
-    const halfWidthM = (site.pipe.odM ?? 0.3) / 2 + SIDE_M
-    return [{ ownerId: site.run?.id ?? 'run:none', rings: [stripAlong(site, [{ runningM: fromM, halfWidthM }, { runningM: toM, halfWidthM }])], itemIds: [] }]
+    const halfWidthM = odOf(site) / 2 + SIDE_M
+    return [{ ownerId: site.run?.id ?? 'run:none', rings: [stripAlong(site, [{ runningM: fromM, halfWidthM }, { runningM: toM, halfWidthM }])], itemIds: [], missing: pipeMissing(site) }]
   },
 }

@@ -1,10 +1,10 @@
 /** Zones of all stages that matter for people: every phase, and where the joint counts the first, a middle and the last. */
-import { zonesAt, type Zone } from '../derive/zones.ts'
-import type { SiteModel, Stage } from '../derive/types.ts'
 import { distanceBetween } from '../geometry/distance.ts'
 import { polygonContains } from '../geometry/polygon.ts'
 import type { Vec } from '../geometry/vector.ts'
 import { phases, type Phase } from '../scene/parts.ts'
+import { zonesAt, type Zone } from './zones.ts'
+import type { SiteModel, Stage } from './types.ts'
 
 export interface ZonesOfStage {
   stage: Stage
@@ -31,9 +31,7 @@ export function zoneStagesOf(site: SiteModel): readonly ZonesOfStage[] {
 /** Zones that judge people and ways: those with a missing input raise their own CHECK and nothing else. */
 export const judging = ({ keepsOut, missing }: Zone): boolean => keepsOut === 'people' && missing.length === 0
 
-/** How deep a point lies inside a zone; 0 on its edge or outside. Holes count as outside. */
-export function depthIn({ rings }: Zone, point: Vec): number {
-  const inside = rings.reduce((count, ring) => count + (polygonContains(ring, point) ? 1 : 0), 0)
-  if (inside % 2 === 0) return 0
-  return Math.min(...rings.map((ring) => distanceBetween({ kind: 'point', point }, { kind: 'polyline', points: [...ring, ring[0]!] }).distanceM))
+/** How deep a point lies inside a zone, at least; 0 on its edge or outside. Rings of a zone add up. */
+export function depthIn({ rings }: Pick<Zone, 'rings'>, point: Vec): number {
+  return rings.reduce((deepest, ring) => (polygonContains(ring, point) ? Math.max(deepest, distanceBetween({ kind: 'point', point }, { kind: 'polyline', points: [...ring, ring[0]!] }).distanceM) : deepest), 0)
 }
