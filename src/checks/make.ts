@@ -95,6 +95,18 @@ export function stretchOf(supports: readonly SupportView[]): Localized {
   return { en: `${labels[0]} to ${labels.at(-1)}`, es: `${labels[0]} a ${labels.at(-1)}` }
 }
 
+/** Neighbours that share a verdict, in runs, so that a row of two hundred rollers gives one finding. Order is kept. */
+export function inRuns<T>(all: readonly T[], isSame: (a: T, b: T) => boolean): T[][] {
+  const runs: T[][] = []
+  for (const one of all) {
+    const open = runs.at(-1)
+    const before = open?.at(-1)
+    if (open !== undefined && before !== undefined && isSame(before, one)) open.push(one)
+    else runs.push([one])
+  }
+  return runs
+}
+
 /** What an item is called in a sentence: its label, else its own name, else the name of its kind. */
 export function nameOf(site: SiteModel, id: string): Localized {
   const item = site.placed.get(id)
