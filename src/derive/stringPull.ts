@@ -1,8 +1,10 @@
 /** The string dragged along the run, and where it would go by itself, joint by joint (docs/formulas/pull.md). */
 import { layDownLengthM } from '../engine/pipe/spans.ts'
 import { breakawayFactors, frictionOf } from '../engine/pipe/tables.ts'
-import { pullPathLengthM, reversedPull, solvePull } from '../engine/pull/solvePull.ts'
-import type { PullInput, PullVertex } from '../engine/pull/types.ts'
+import { forceAtHead } from '../engine/pull/forces.ts'
+import { reversedPull } from '../engine/pull/solvePull.ts'
+import { buildTrack, type Track } from '../engine/pull/track.ts'
+import type { HeadForce, PullInput, PullVertex } from '../engine/pull/types.ts'
 import { add, along } from '../geometry/vector.ts'
 import type { Surface } from '../scene/records/frame.ts'
 import type { MissingInput, RunBend, SiteModel } from './types.ts'
@@ -42,7 +44,7 @@ export interface StringPull {
 }
 
 /** Joints solved; beyond this many they are spread evenly, first and last always among them. */
-const MOST_JOINTS = 40
+const MOST_JOINTS = 60
 /** Factor on friction at the start of every pull: the high end of the table. */
 export const breakawayFactor = breakawayFactors.high
 
@@ -62,7 +64,8 @@ function build(site: SiteModel): StringPull {
   const { stickCount, stringLengthM } = site.sticks
   const ground = missing.length > 0 ? [] : groundStretches(site, stringLengthM(stickCount))
   if (missing.length > 0) return { missing, joints: [], ground }
-  return { missing, joints: jointsOf(Math.max(1, stickCount - 1)).map((joint) => jointPull(site, ground, joint)), ground }
+  const ways = waysOf(site, ground)
+  return { missing, joints: jointsOf(Math.max(1, stickCount - 1)).map((joint) => jointPull(site, ways, joint)), ground }
 }
 
 /** Joints first to last, or `MOST_JOINTS` of them spread evenly. */
@@ -71,14 +74,35 @@ function jointsOf(last: number): number[] {
   return Array.from({ length: count }, (_, i) => (count === 1 ? last : 1 + Math.round((i * (last - 1)) / (count - 1))))
 }
 
-function jointPull(site: SiteModel, ground: readonly GroundStretch[], joint: number): JointPull {
+/** The way of the string three times: dragged with high friction, and free to leave with low friction either way. */
+interface Ways {
+  pull: Track
+  toExit: Track
+  toInfeed: Track
+  /** Running distance of the way's start, and slope length over plan length. */
+  startM: number
+  stretch: number
+  lineLoadNPerM: number
+}
+
+function waysOf(site: SiteModel, ground: readonly GroundStretch[]): Ways {
+  const { stickCount, stringLengthM } = site.sticks
   const lineLoadNPerM = site.pipe.properties!.lineLoadNPerM
+  const startM = 0 - stringLengthM(1)
+  const nodes = nodesOf(site, ground, startM, stringLengthM(stickCount))
+  const high = inputOf(site, ground, nodes, lineLoadNPerM, 'pullHigh')
+  const low = inputOf(site, ground, nodes, lineLoadNPerM, 'runAwayLow')
+  const pull = buildTrack(high, -1, false)
+  return { pull, toExit: buildTrack(low, -1, false), toInfeed: buildTrack(reversedPull(low), -1, false), startM, stretch: pull.lengthM / (nodes.at(-1)!.outM - startM), lineLoadNPerM }
+}
+
+function jointPull(site: SiteModel, ways: Ways, joint: number): JointPull {
   const sticks = Math.min(joint + 1, Math.max(1, site.sticks.stickCount))
   const lengthM = site.sticks.stringLengthM(sticks)
-  const ends = [lengthM - site.sticks.stringLengthM(1), lengthM].map((noseM) => positionOf(site, ground, lineLoadNPerM, noseM - lengthM, noseM))
+  const ends = [lengthM - site.sticks.stringLengthM(1), lengthM].map((noseM) => positionOf(site, ways, noseM - lengthM, noseM))
   const most = (of: (end: Position) => number): number => Math.max(...ends.map(of))
   return {
-    joint, lengthM, weightN: lineLoadNPerM * lengthM,
+    joint, lengthM, weightN: ways.lineLoadNPerM * lengthM,
     pullN: most(({ pullN }) => pullN),
     runAwayN: { exit: most(({ runAwayN }) => runAwayN.exit), infeed: most(({ runAwayN }) => runAwayN.infeed) },
     tetherN: { exit: most(({ tetherN }) => tetherN), infeed: most(({ tetherN }) => -tetherN) },
@@ -96,27 +120,21 @@ interface Position {
   isPushingItself: boolean
 }
 
-/** One place of the string, tail to nose, solved with high friction and both ways with low. */
-function positionOf(site: SiteModel, ground: readonly GroundStretch[], lineLoadNPerM: number, tailM: number, noseM: number): Position {
-  const nodes = nodesOf(site, ground, tailM, noseM)
-  const high = inputOf(site, ground, nodes, lineLoadNPerM, 'pullHigh')
-  const low = inputOf(site, ground, nodes, lineLoadNPerM, 'runAwayLow')
-  const pathM = pullPathLengthM(high.vertices)
-  const planM = nodes.at(-1)!.outM - tailM
-  // The string covers the path up to its nose; the path goes on to the end of a bend the nose lies in.
-  const stringLengthM = Math.min(pathM, ((noseM - tailM) * pathM) / planM)
-  const whole = (input: PullInput): PullInput => ({ ...input, stringLengthM, headStationsM: [stringLengthM] })
-  const pull = solvePull(whole(high)).heads[0]!
-  const toExit = solvePull(whole(low)).heads[0]!
-  const { headStationsM: _none, ...backwards } = reversedPull(whole(low))
-  const toInfeed = solvePull(backwards).heads[0]!
+/** One place of the string, tail to nose, with high friction and both ways with low. */
+function positionOf(site: SiteModel, ways: Ways, tailM: number, noseM: number): Position {
+  const { startM, stretch, lineLoadNPerM, toInfeed } = ways
+  const stringLengthM = (noseM - tailM) * stretch
+  const headOn = (track: Track, headM: number): HeadForce => forceAtHead({ track, stringLengthM, tailLoadN: 0, weightN: lineLoadNPerM * stringLengthM }, headM)
+  const pull = headOn(ways.pull, (noseM - startM) * stretch)
+  const toExit = headOn(ways.toExit, (noseM - startM) * stretch)
+  const back = headOn(toInfeed, toInfeed.lengthM - (tailM - startM) * stretch)
   const fallM = site.groundLevelAt(tailM) - site.groundLevelAt(noseM)
   return {
     pullN: pull.forceN,
-    runAwayN: { exit: -toExit.sumN, infeed: -toInfeed.sumN },
+    runAwayN: { exit: -toExit.sumN, infeed: -back.sumN },
     tetherN: lineLoadNPerM * fallM,
     gradeRatio: fallM / (noseM - tailM),
-    isPushingItself: toExit.isPushingItself || toInfeed.isPushingItself,
+    isPushingItself: toExit.isPushingItself || back.isPushingItself,
   }
 }
 

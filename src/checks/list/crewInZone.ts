@@ -73,7 +73,7 @@ function inRed(site: SiteModel, spot: Spot, { zone, phases, depthM }: Inside, st
   const clear = clearPlace(site, spot, stages)
   const values = { role: roleName(spot.record.role), zone: zone.name, phases: phaseList(phases), depth: q('length', depthM), size: zone.size, ...(clear === null ? {} : { at: { runningM: clear.runningM }, offset: { offsetM: clear.offsetM } }) }
   return finding(ID, {
-    level: 'STOP', about: `${spot.id}:${zone.key}`, items: [spot.id, ...zone.itemIds], where: atPoint(spot.xM, spot.yM), phases: [...phases],
+    level: 'STOP', about: `${spot.id}:${zone.key}:RED`, items: [spot.id, ...zone.itemIds], where: atPoint(spot.xM, spot.yM), phases: [...phases],
     measured: q('length', depthM), limit: q('length', 0), source: { class: zone.source.class, cite: zone.source.cite },
     what: say(
       'The {role} stands {depth} inside a live RED zone: {zone}, in {phases}. The hazard is the reason; its width ({size}) is a house rule.',
@@ -94,7 +94,7 @@ function inAmber(spot: Spot, { zone, phases, depthM }: Inside): Finding {
   const allowed = zone.mayEnter.length === 0 ? { en: 'nobody', es: 'nadie' } : listOf(zone.mayEnter.map(roleName))
   const values = { role: roleName(spot.record.role), zone: zone.name, phases: phaseList(phases), allowed }
   return finding(ID, {
-    level: 'CHECK', about: `${spot.id}:${zone.key}`, items: [spot.id, ...zone.itemIds], where: atPoint(spot.xM, spot.yM), phases: [...phases],
+    level: 'CHECK', about: `${spot.id}:${zone.key}:AMBER`, items: [spot.id, ...zone.itemIds], where: atPoint(spot.xM, spot.yM), phases: [...phases],
     measured: q('length', depthM), limit: q('length', 0), source: { class: zone.source.class, cite: zone.source.cite },
     what: say('The {role} stands in an AMBER zone: {zone}, in {phases}. Who may be there: {allowed}.', 'El puesto de {role} queda en una zona ÁMBAR: {zone}, en {phases}. Pueden estar ahí: {allowed}.', values),
     move: say('Move the {role} out of it, or work there only in sight of the operator.', 'Saque al {role} de ahí, o trabaje ahí solo a la vista del operador.', values),
