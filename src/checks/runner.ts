@@ -3,6 +3,7 @@ import { createMechanics } from '../derive/mechanics.ts'
 import { deriveSite } from '../derive/site.ts'
 import type { SiteModel } from '../derive/types.ts'
 import type { YardDocument } from '../scene/document.ts'
+import { askedOnce } from './askedOnce.ts'
 import { levelOrder, type CheckDefinition, type CheckRun, type CheckTools, type Finding } from './finding.ts'
 import { limitsOf } from './limits.ts'
 import { finding, houseRule, say } from './make.ts'
@@ -26,7 +27,7 @@ export function runChecks(input: YardDocument | SiteModel, options: RunOptions =
   const limits = limitsOf(site.document)
   const tools: CheckTools = { limits, mechanics: createMechanics(site, limits) }
   const wanted = (options.checks ?? checks).filter(({ cost }) => options.only !== 'quick' || cost === 'quick')
-  return collect(site, wanted.flatMap((check) => runOne(check, site, tools)))
+  return collect(site, askedOnce(wanted.flatMap((check) => runOne(check, site, tools))))
 }
 
 function runOne(check: CheckDefinition, site: SiteModel, tools: CheckTools): readonly Finding[] {
