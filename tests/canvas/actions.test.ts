@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import type { Finding } from '../../src/checks/finding.ts'
 import { runAction, showPlace, type ActionName } from '../../src/canvas/actions.ts'
+import { toolContextOf } from '../../src/canvas/plan/toolContext.ts'
 import { runEffect } from '../../src/canvas/plan/effects.ts'
 import { runCommand } from '../../src/canvas/run.ts'
 import type { App } from '../../src/state/app.ts'
@@ -184,6 +185,16 @@ describe('effects of the tools', () => {
     runEffect(app, { do: 'preview', command: 'moveBy', args: { ids: ['stand:s5'], dxM: 2, dyM: 0 } })
     runEffect(app, { do: 'preview', command: 'moveBy', args: { ids: ['stand:s5'], dxM: 'far', dyM: 0 } })
     expect(runningOf(app, 'stand:s5')).toBeCloseTo(7, 9)
+  })
+
+  it('a dragged machine is measured by the axis it leaves, not by the one it carries', () => {
+    const app = appOf(yard(item('machine', 'machine:m', onRun(0))))
+    toolContextOf(app, [])
+    runEffect(app, { do: 'preview', command: 'moveBy', args: { ids: ['machine:m'], dxM: 3, dyM: 2 } })
+    expect(app.site.getState().site.setUp?.datum).toEqual({ xM: 3, yM: 2 })
+    expect(toolContextOf(app, []).toRunning(3, 2)).toEqual({ runningM: 3, offsetM: -2 })
+    runEffect(app, { do: 'commit' })
+    expect(toolContextOf(app, []).toRunning(3, 2)).toEqual({ runningM: 0, offsetM: 0 })
   })
 
   it('a place shown comes into view', () => {

@@ -101,6 +101,13 @@ export const PlanBand = ({ app, widthPx, heightPx, showsMarks = false }: PlanBan
     const stopForm = app.view.subscribe((view, before) => {
       if (view.form !== before.form) look()
     })
+    // Drawn on the canvas: an outline of the element lies under its canvases.
+    const focus = (): void => {
+      painter.hasFocusRing = host.matches(':focus-visible')
+      schedule('other')
+    }
+    host.addEventListener('focus', focus)
+    host.addEventListener('blur', focus)
     const fonts = (): void => {
       painter.fontsChanged()
       schedule('other', true)
@@ -112,6 +119,8 @@ export const PlanBand = ({ app, widthPx, heightPx, showsMarks = false }: PlanBan
       coarse.removeEventListener('change', look)
       document.fonts?.removeEventListener('loadingdone', fonts)
       stopForm()
+      host.removeEventListener('focus', focus)
+      host.removeEventListener('blur', focus)
       cancelAnimationFrame(frame.current.id)
       clearTimeout(rest.current)
       frame.current = { id: 0, force: true, kind: 'other' }
@@ -128,7 +137,7 @@ export const PlanBand = ({ app, widthPx, heightPx, showsMarks = false }: PlanBan
   }
 
   return (
-    <div ref={element} className="plan-band" data-band="plan" role="application" aria-label={textIn(words.name, language)} aria-describedby="plan-keys" tabIndex={0} style={{ width: widthPx, height: heightPx, touchAction: 'none', position: 'relative', overflow: 'hidden', userSelect: 'none' }}>
+    <div ref={element} className="plan-band" data-band="plan" role="application" aria-label={textIn(words.name, language)} aria-describedby="plan-keys" tabIndex={0} style={{ width: widthPx, height: heightPx, touchAction: 'none', position: 'relative', overflow: 'hidden', userSelect: 'none', outline: 'none' }}>
       <Stage width={widthPx} height={heightPx} listening={false} style={{ pointerEvents: 'none' }}>
         {layerNames.map((name) => (
           <Layer key={name} listening={false} ref={(layer: Konva.Layer | null) => {

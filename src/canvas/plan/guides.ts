@@ -40,6 +40,8 @@ const neighboursOf = ({ site }: Picture, runningM: number, without: ReadonlySet<
 /** Live running dimension from the datum to what is dragged or placed, and the free distances to its neighbours. */
 export const runningDimension = (overlay: ToolOverlay, picture: Picture): Primitive[] => {
   const { site, matrix } = picture
+  // A machine carries the datum along: it is always at 0 of its own tape.
+  if (overlay.dimensionId !== null && overlay.dimensionId === site.jaws.machineId) return []
   const item = overlay.dimensionId === null ? undefined : site.placed.get(overlay.dimensionId)
   const at = item !== undefined && item.runningM !== null && item.offsetM !== null ? { runningM: item.runningM, offsetM: item.offsetM } : overlay.dimensionAt
   if (at === null || site.run === null) return []

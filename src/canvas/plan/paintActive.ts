@@ -145,7 +145,8 @@ const echoShapes = (context: CanvasRenderingContext2D, overlay: ToolOverlay, pic
   const heights = lines.map(({ sizePx }) => (picture.isTouch ? sizePx + 2.5 : sizePx) * 1.25)
   const heightPx = heights.reduce((sum, h) => sum + h, 0) + 8
   const x = Math.min(Math.max(4, pointer.xPx + 18), picture.band.widthPx - widthPx - 4)
-  const y = Math.min(Math.max(4, pointer.yPx + 20), picture.band.heightPx - heightPx - 4)
+  // Above the pointer: tags hang below the line, and a hand lies below the pointer.
+  const y = pointer.yPx - heightPx - 22 >= 4 ? pointer.yPx - heightPx - 22 : Math.min(pointer.yPx + 20, picture.band.heightPx - heightPx - 4)
   const list: Primitive[] = [{ t: 'rect', xM: x, yM: y, widthM: widthPx, heightM: heightPx, radiusM: 3, fill: 'sheet', stroke: 'ink', weight: 'context' }]
   let at = y + 4
   lines.forEach(({ text, sizePx, bold, ink }, i) => {

@@ -290,6 +290,7 @@ export class PlanController {
     if (event === null || !pushesEdge(this.state)) return
     const { widthPx, heightPx } = this.app.view.getState().bandSizePx.plan
     const { xPx, yPx } = this.position(event)
+    this.rememberView()
     this.app.view.setState(panned(this.app.view.getState(), frameSetUp(this.app), edgePush(xPx, widthPx), edgePush(yPx, heightPx)))
     this.step({ type: 'move', ...this.facts(event) })
     this.pushEdge()

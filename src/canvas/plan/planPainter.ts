@@ -37,6 +37,8 @@ export class PlanPainter {
   isTouch = false
   /** Numbers of findings on the plan; false where the margin draws them with its leaders. */
   showsMarks = false
+  /** The band has the keys: a frame round it says so. */
+  hasFocusRing = false
   overlay: ToolOverlay = emptyOverlay
   spots: readonly Spot[] = []
   private base: Base | null = null
@@ -145,6 +147,7 @@ export class PlanPainter {
     } else paintShapes(context, snapLineShapes(this.overlay, picture), picture, identity)
     paintOverlay(context, this.overlay, picture, this.app.documents.getState().pending !== null)
     paintShapes(context, this.arrows.shapes, picture, identity)
+    if (this.hasFocusRing) paintShapes(context, [{ t: 'rect', xM: 1.5, yM: 1.5, widthM: picture.band.widthPx - 3, heightM: picture.band.heightPx - 3, stroke: 'chosen', weight: 'building' }], picture, identity)
     if (this.overlay.draggedIds.length > 0 || this.overlay.ghosts.length > 0) paintLoupe(context, this.overlay, picture, beneath, ratio)
   }
 

@@ -50,10 +50,23 @@ export const pickablesFor = (site: SiteModel, hiddenKinds: readonly string[]): P
   return cached.list
 }
 
+const settled = new WeakMap<App, SiteModel>()
+
+/**
+ * The site tools measure and snap by: while a gesture shows a preview, the one it began on. A machine carries the axis
+ * with it; snapped to the axis it carries it would chase itself.
+ */
+const settledSite = (app: App): SiteModel => {
+  const { site } = app.site.getState()
+  if (app.documents.getState().preview !== null) return settled.get(app) ?? site
+  settled.set(app, site)
+  return site
+}
+
 /** What the tools see of the app at this moment. */
 export const toolContextOf = (app: App, spots: ToolContext['spots']): ToolContext => {
   const view = app.view.getState()
-  const { site } = app.site.getState()
+  const site = settledSite(app)
   const setUp = frameSetUp(app)
   const matrix = planMatrix(view, setUp)
   const { tool, language } = view
