@@ -29,11 +29,28 @@ export const recordKinds: readonly string[] = [...Object.keys(frameSchemas), ...
 export const layoutOf = (document: YardDocument): LayoutRecord => document.records[LAYOUT_ID] as LayoutRecord
 export const jobOf = (document: YardDocument): JobRecord => document.records[JOB_ID] as JobRecord
 
-/** All records of one kind, in document order. */
-export const recordsOf = <K extends YardRecord['kind']>(document: YardDocument, kind: K): Extract<YardRecord, { kind: K }>[] =>
-  Object.values(document.records).filter((record): record is Extract<YardRecord, { kind: K }> => record.kind === kind)
+/** Records by kind, sorted out once a document: a derive asks for them item by item. */
+const kindsOf = new WeakMap<YardDocument, ReadonlyMap<string, readonly YardRecord[]>>()
 
-export const setUpsOf = (document: YardDocument): SetUpRecord[] => recordsOf(document, 'setUp')
-export const runsOf = (document: YardDocument): RunRecord[] => recordsOf(document, 'run')
+const sortedByKind = (document: YardDocument): ReadonlyMap<string, readonly YardRecord[]> => {
+  const known = kindsOf.get(document)
+  if (known !== undefined) return known
+  const lists = new Map<string, YardRecord[]>()
+  for (const record of Object.values(document.records)) {
+    const list = lists.get(record.kind)
+    if (list === undefined) lists.set(record.kind, [record])
+    else list.push(record)
+  }
+  kindsOf.set(document, lists)
+  return lists
+}
+
+/** All records of one kind, in document order. */
+export const recordsOf = <K extends YardRecord['kind']>(document: YardDocument, kind: K): readonly Extract<YardRecord, { kind: K }>[] =>
+  (sortedByKind(document).get(kind) ?? []) as readonly Extract<YardRecord, { kind: K }>[]
+
+export const setUpsOf = (document: YardDocument): readonly SetUpRecord[] => recordsOf(document, 'setUp')
+export const runsOf = (document: YardDocument): readonly RunRecord[] => recordsOf(document, 'run')
+const placedKinds: ReadonlySet<string> = new Set(kinds.map(({ kind }) => kind as string))
 /** Records with a place or points on the plan, in document order. */
-export const placedOf = (document: YardDocument): PlacedRecord[] => Object.values(document.records).filter((record): record is PlacedRecord => kinds.some(({ kind }) => kind === record.kind))
+export const placedOf = (document: YardDocument): PlacedRecord[] => Object.values(document.records).filter((record): record is PlacedRecord => placedKinds.has(record.kind))
