@@ -1,5 +1,6 @@
 import type { CheckDefinition } from './finding.ts'
 import { balance } from './list/balance.ts'
+import { beyondRun } from './list/beyondRun.ts'
 import { exitStands } from './list/exitStands.ts'
 import { faceGap } from './list/faceGap.ts'
 import { feed } from './list/feed.ts'
@@ -32,7 +33,7 @@ export const checks: readonly CheckDefinition[] = [
   jawEffort, liftsOut, exitStands, faceGap, offsetChange, sag, setOutTolerance,
   noseLanding, standLoad, saddleHeight, floatingStands,
   feed, balance, pipeLifts,
-  linedUp, machinePitch, jawsFitted, groundGuessed, missingInputs, typicalFigures,
+  linedUp, machinePitch, jawsFitted, groundGuessed, beyondRun, missingInputs, typicalFigures,
   ...siteChecks,
   notSettled,
 ]

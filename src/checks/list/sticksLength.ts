@@ -43,7 +43,8 @@ function moveFor(site: SiteModel): { move?: Sentence } {
   if (other !== undefined) {
     return { move: say('With sticks of {other}: {count} make {made}, {over} over.', 'Con tubos de {other}: {count} dan {made}, {over} de más.', { other: q('length', other.stickLengthM), count: other.sticks, made: q('length', other.madeLengthM), over: q('length', other.overM) }) }
   }
-  if (plan?.oneFewer == null || recordsOf(site.document, 'string')[0]?.stickCount != null) return {}
+  const decided = recordsOf(site.document, 'string')[0]?.stickCount ?? null
+  if (plan === null || plan.oneFewer === null || decided !== null) return {}
   const { sticks, shortM } = plan.oneFewer
   if (shortM > NEARLY_ENOUGH_M) return {}
   return { move: say('{sticks} would come up {short} short.', '{sticks} quedarían {short} cortos.', { sticks, short: q('length', shortM) }) }
