@@ -158,6 +158,29 @@ export const beamFamilies: Readonly<Record<string, BeamFamily>> = {
     ])
     return { lengthM, section: randomSection(random), supports, ground: flat(0) }
   },
+  'on a grid, full of ties': (random) => {
+    const lengthM = 2 + Math.floor(random() * 40)
+    const step = (unit: number, most: number): number => unit * Math.floor(random() * most)
+    const supports = Array.from({ length: Math.floor(random() * 12) }, () => ({ xM: Math.min(lengthM, step(0.5, 2 * lengthM)), levelM: step(0.1, 4) }))
+    const corners = [...new Set(Array.from({ length: 1 + Math.floor(random() * 10) }, () => step(0.5, 2 * lengthM)))].sort((a, b) => a - b)
+    const bow = random() < 0.3 ? { curvaturePerM: step(0.005, 4), angleRad: (Math.PI / 2) * Math.floor(random() * 4) } : null
+    return { lengthM, section: randomSection(random), supports, ground: { xM: corners, levelM: corners.map(() => step(0.1, 3)) }, bow }
+  },
+  'crowded and nearly straight': (random) => {
+    const lengthM = between(random, 4, 40)
+    const near = between(random, 0, lengthM)
+    const supports = Array.from({ length: 2 + Math.floor(random() * 10) }, () => ({
+      xM: Math.min(lengthM, Math.max(0, random() < 0.5 ? near + 10 ** between(random, -7, 0) : between(random, 0, lengthM))),
+      levelM: 0.2 + 10 ** between(random, -9, -1),
+    }))
+    const xM: number[] = []
+    const levelM: number[] = []
+    for (let x = 0; x < lengthM; x += 10 ** between(random, -3, 1)) {
+      xM.push(x)
+      levelM.push(10 ** between(random, -12, -2))
+    }
+    return { lengthM, section: randomSection(random), supports: random() < 0.7 ? supports : [], ground: { xM, levelM } }
+  },
   'one support': (random) => {
     const lengthM = between(random, 3, 40)
     return { lengthM, section: randomSection(random), supports: [{ xM: between(random, 0, lengthM), levelM: between(random, 0.05, 0.8) }], ground: flat(between(random, -0.2, 0)) }

@@ -77,7 +77,7 @@ export function certify(input: ContactBeamInput, result: ContactBeamResult): Cer
       if (!support.twoWay) worse('pullRatio', (-found.reactionN / weight) * input.supports.length)
     }
     worse('complementarityM', Math.abs((found.reactionN * found.gapM) / weight))
-    const level = result.at(x).levelM
+    const level = result.at(placeOf(x)).levelM
     worse('penetrationM', support.twoWay ? Math.abs(support.levelM - level) : support.levelM - level)
   })
   for (const clamp of result.clamps) addForce(clamp.xM, clamp.forceN)

@@ -1,4 +1,4 @@
-import type { ContactBeamInput } from '../../src/engine/beam/types.ts'
+import type { ContactBeamInput, PointSupport } from '../../src/engine/beam/types.ts'
 
 /**
  * Independent slow answer to the contact beam: cubic elements on a fixed lattice, everything but the bounded levels
@@ -30,7 +30,8 @@ function groundAt(input: ContactBeamInput, x: number): number {
   return levelM[levelM.length - 1]!
 }
 
-function latticeOf(input: ContactBeamInput, maxStepM: number): number[] {
+/** Places of the lattice: everything that can touch, and steps of maxStepM at most between. */
+export function latticeOf(input: ContactBeamInput, maxStepM: number): number[] {
   const start = input.startM ?? 0
   const end = start + input.lengthM
   const marks = [
@@ -49,6 +50,11 @@ function latticeOf(input: ContactBeamInput, maxStepM: number): number[] {
     for (let k = 1; k <= n; k++) lattice.push(a + ((places[i]! - a) * k) / n)
   }
   return lattice
+}
+
+/** A support at or below the ground carries nothing. */
+function isOverGround(input: ContactBeamInput, s: PointSupport): boolean {
+  return s.twoWay === true || s.levelM > groundAt(input, s.xM) + 1e-12
 }
 
 /** Solves A X = B in place by elimination with row exchange; B has several columns. */
@@ -210,11 +216,11 @@ export function solveByLattice(input: ContactBeamInput, maxStepM: number): Oracl
   const onSupport = new Set<number>()
   const reactionsN = input.supports.map((s, i) => {
     const node = nodeOfSupport[i]!
-    const carries = s.twoWay || s.levelM > groundAt(input, s.xM)
+    const carries = isOverGround(input, s)
     const ruling = Math.max(...input.supports.filter((_, k) => nodeOfSupport[k] === node).map((other) => other.levelM))
     if (!carries || (!s.twoWay && ruling <= groundAt(input, s.xM))) return 0
     onSupport.add(node)
-    return force[2 * node]! / input.supports.filter((other, k) => nodeOfSupport[k] === node && (other.twoWay || other.levelM > groundAt(input, other.xM))).length
+    return force[2 * node]! / input.supports.filter((other, k) => nodeOfSupport[k] === node && isOverGround(input, other)).length
   })
   const clampForcesN = (input.clamps ?? []).map((clamp) => {
     onSupport.add(near(clamp.xM))

@@ -3,7 +3,7 @@ import type { ContactBeamInput, ContactBeamResult } from '../../src/engine/beam/
 import { beamCase } from './beamCases.ts'
 import type { Certificate } from './beamCertificate.ts'
 import { certify } from './beamCertificate.ts'
-import { solveByLattice } from './beamOracle.ts'
+import { latticeOf, solveByLattice } from './beamOracle.ts'
 
 export interface BeamSoakOptions {
   seed: number
@@ -88,20 +88,20 @@ interface OracleShares {
  */
 function compareWithOracle(input: ContactBeamInput, result: ContactBeamResult): OracleShares | 'too fine' | null {
   const { bendingStiffnessNm2: EI, lineLoadNPerM: q } = input.section
-  const oracle = solveByLattice(input, Math.max(input.lengthM / 80, 0.25))
-  if (oracle === null) return null
-  const shortest = Math.min(...oracle.xM.slice(1).map((x, i) => x - oracle.xM[i]!))
+  const maxStepM = Math.max(input.lengthM / 80, 0.25)
+  const lattice = latticeOf(input, maxStepM)
+  const shortest = Math.min(...lattice.slice(1).map((x, i) => x - lattice[i]!))
   if (shortest < SHORTEST_PIECE_M) return 'too fine'
+  const oracle = solveByLattice(input, maxStepM)
+  if (oracle === null) return null
   const weight = q * input.lengthM
   const k0 = input.bow ? Math.abs(input.bow.curvaturePerM) : 0
   const touchesBetween = result.groundContacts.some((g) => g.kind === 'interval' || !oracle.xM.some((x) => Math.abs(x - g.startM) < 1e-6))
   const h = oracle.stepM
   const curvature = Math.abs(result.maxMoment.momentNm) / EI + k0
-  const latticeM = touchesBetween ? curvature * h * h + (q * h ** 4) / (384 * EI) : 0
-  // A bowed pipe rocking on one touch turns freely with the lattice point it happens to stand on.
-  const isRocker = contactCount(result) === 1 && result.groundContacts[0]?.kind === 'point'
-  const roundingM = 5e-16 * (Math.min(input.lengthM, 12) / shortest) ** 3
-  const levelLimit = isRocker ? Infinity : 1e-6 + latticeM + roundingM
+  const latticeM = touchesBetween ? 4 * curvature * h * h + (q * h ** 4) / (384 * EI) : 0
+  const roundingM = 5e-15 * (Math.min(input.lengthM, 12) / shortest) ** 3
+  const levelLimit = turnsFreely(input, result) ? Infinity : 1e-6 + latticeM + roundingM
   let level = 0
   oracle.xM.forEach((x, i) => (level = Math.max(level, Math.abs(result.at(x).levelM - oracle.levelM[i]!))))
   const forces = [...result.supports.map((s, i) => [s.reactionN, oracle.reactionsN[i]!] as const), ...result.clamps.map((c, i) => [c.forceN, oracle.clampForcesN[i]!] as const)]
@@ -118,8 +118,15 @@ function compareWithOracle(input: ContactBeamInput, result: ContactBeamResult): 
   return { level: level / levelLimit, energy: Math.abs(gapJ) / energyLimit, reaction: reaction / reactionLimit }
 }
 
-function contactCount(result: ContactBeamResult): number {
-  return result.supports.filter((s) => s.reactionN !== 0).length + result.clamps.length + result.groundContacts.length
+/** Balanced on one contact the pipe may turn without work, so its levels are not settled by the problem. */
+function turnsFreely(input: ContactBeamInput, result: ContactBeamResult): boolean {
+  if (result.clamps.length > 0) return false
+  const bears = (forceN: number): boolean => Math.abs(forceN) > 1e-9 * input.section.lineLoadNPerM * input.lengthM
+  const places = [
+    ...input.supports.filter((_, i) => bears(result.supports[i]!.reactionN)).map((s) => s.xM),
+    ...result.groundContacts.filter((g) => bears(g.forceN)).flatMap((g) => [g.startM, g.endM]),
+  ]
+  return Math.max(...places) - Math.min(...places) <= 1e-6
 }
 
 /** One stand moved by half an inch, solved from the pattern before and from nothing: the same answer. */
@@ -130,7 +137,7 @@ function warmMisfitM(input: ContactBeamInput, before: ContactBeamResult, index: 
   const cold = solveContactBeam({ ...input, supports })
   const warm = solveContactBeam({ ...input, supports, warmStart: before.pattern })
   if (cold.status !== warm.status) return Infinity
-  if (cold.status !== 'ok') return 0
+  if (cold.status !== 'ok' || turnsFreely(input, cold)) return 0
   const start = input.startM ?? 0
   let misfit = 0
   for (let i = 0; i <= 40; i++) {

@@ -156,7 +156,13 @@ export function searchPoints(model: BeamModel, toleranceM: number): PointSearch 
       letGo(search, drop, reach)
     }
   }
-  return { chain: search.chain, passes, worstM }
+  return isNumeric(search.chain) ? { chain: search.chain, passes, worstM } : { chain: search.chain, passes, worstM: Infinity }
+}
+
+/** False where a hopelessly slender body has run out of digits. */
+function isNumeric(chain: Chain): boolean {
+  for (let j = 0; j < chain.count; j++) if (!Number.isFinite(chain.curvature[j]!) || !Number.isFinite(chain.reaction[j]!)) return false
+  return true
 }
 
 /** The exact form of what the search found: lone points on a piece become a touch, several a stretch (or one touch where they curve upward). */

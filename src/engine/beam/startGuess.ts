@@ -16,11 +16,18 @@ interface Mark {
   /** Site that would carry, or −1. */
   site: number
   clamp: number
-  /** Free lengths to its left and right if the pipe lies on the ground there. */
-  freeLeft: number
-  freeRight: number
+  /** Free length to its left and right if the pipe lies on the ground there. */
+  free: number
+  isPost: boolean
   carries: boolean
+  /** Whether and where the pipe lies between this mark and the next. */
   liesAfter: boolean
+  liesFrom: number
+  liesTo: number
+}
+
+function makeMark(x: number, site: number, clamp: number, free: number, isPost: boolean): Mark {
+  return { x, site, clamp, free, isPost, carries: isPost, liesAfter: false, liesFrom: 0, liesTo: 0 }
 }
 
 /**
@@ -56,17 +63,39 @@ function marksOf(model: BeamModel): Mark[] {
       piece = Math.max(0, corner - 1)
       const height = Math.max(0, (isClamp ? clampLevel[clamp]! : siteLevel[site]!) - pieceLevel(model, piece, x))
       const free = ((72 * height) / c) ** 0.25
-      marks.push({ x, site: isClamp ? -1 : site, clamp: isClamp ? clamp : -1, freeLeft: free, freeRight: free, carries: true, liesAfter: false })
+      marks.push(makeMark(x, isClamp ? -1 : site, isClamp ? clamp : -1, free, true))
       if (isClamp) clamp++
       else site++
       if (Math.abs(x - cornerX) <= 1e-9) corner++
     } else {
-      const free = freeAtCorner(model, corner)
-      marks.push({ x: cornerX, site: model.cornerSite[corner]!, clamp: -1, freeLeft: free, freeRight: free, carries: false, liesAfter: false })
+      marks.push(makeMark(cornerX, model.cornerSite[corner]!, -1, freeAtCorner(model, corner), false))
       corner++
     }
   }
   return marks
+}
+
+/** Where between neighbouring marks there is room to lie, clear of what every support and clamp lifts on its two sides. */
+function chooseStretches(marks: readonly Mark[], model: BeamModel): void {
+  const last = marks.length - 1
+  let lifted = -Infinity
+  for (let i = 0; i < last; i++) {
+    const mark = marks[i]!
+    if (mark.isPost) lifted = Math.max(lifted, mark.x + mark.free)
+    mark.liesFrom = Math.max(lifted, mark.x + mark.free)
+  }
+  lifted = Infinity
+  for (let i = last; i > 0; i--) {
+    const right = marks[i]!
+    const left = marks[i - 1]!
+    if (right.isPost) lifted = Math.min(lifted, right.x - right.free)
+    left.liesTo = Math.min(lifted, right.x - right.free)
+    if (left.liesFrom >= left.liesTo) continue
+    left.liesAfter = true
+    // A body end lies or curls up by itself unless its bow hogs; a corner within reach of a support stays clear.
+    if (left.liesFrom === left.x + left.free && (left.x > model.startM || model.bowPerM < 0)) left.carries = true
+    if (left.liesTo === right.x - right.free && (right.x < model.endM || model.bowPerM < 0)) right.carries = true
+  }
 }
 
 /**
@@ -86,15 +115,7 @@ export function coldStart(chain: Chain, model: BeamModel): void {
     return
   }
   const marks = marksOf(model)
-  for (let i = 0; i + 1 < marks.length; i++) {
-    const left = marks[i]!
-    const right = marks[i + 1]!
-    if (left.x + left.freeRight >= right.x - right.freeLeft) continue
-    left.liesAfter = true
-    // A body end lies or curls up by itself unless its bow hogs.
-    if (left.x > model.startM || model.bowPerM < 0) left.carries = true
-    if (right.x < model.endM || model.bowPerM < 0) right.carries = true
-  }
+  chooseStretches(marks, model)
   let piece = 0
   for (let i = 0; i < marks.length; i++) {
     const mark = marks[i]!
@@ -103,8 +124,8 @@ export function coldStart(chain: Chain, model: BeamModel): void {
     if (!mark.liesAfter) continue
     const next = marks[i + 1]!
     while (model.ground.xM[piece + 1]! < (mark.x + next.x) / 2) piece++
-    pushOnPiece(chain, model, LIES_FROM, piece, mark.x + mark.freeRight, 0)
-    pushOnPiece(chain, model, LIES_TO, piece, next.x - next.freeLeft, 0)
+    pushOnPiece(chain, model, LIES_FROM, piece, mark.liesFrom, 0)
+    pushOnPiece(chain, model, LIES_TO, piece, mark.liesTo, 0)
   }
   if (chain.count < 2 && clampX.length === 0) bridgeWeight(chain, model)
 }

@@ -105,9 +105,11 @@ export function deepestViolation(model: BeamModel, span: FreeSpan, walker: Walke
   const third = growth0 / 6
   const fourth = c / 24
   let i = walker.site
-  // A free end counts the sites at both its ends: it may have no length, and what stands at its inner end has depth 0.
-  while (i < siteCount && (withEnds ? siteX[i]! < x0 : siteX[i]! <= x0)) i++
-  for (; i < siteCount && (withEnds ? siteX[i]! <= x1 : siteX[i]! < x1); i++) {
+  // A free end counts the site at its outer end, also where it has no length: a lying pipe may end under a support.
+  const withStart = withEnds && x0 === model.startM
+  const withStop = withEnds && (x1 === model.endM || x0 === x1)
+  while (i < siteCount && (withStart || x0 === x1 ? siteX[i]! < x0 : siteX[i]! <= x0)) i++
+  for (; i < siteCount && (withStop ? siteX[i]! <= x1 : siteX[i]! < x1); i++) {
     const t = siteX[i]! - x0
     const depth = siteLevel[i]! - level0 - t * (slope0 + t * (half + t * (third - t * fourth)))
     if (depth > worst.depth) {

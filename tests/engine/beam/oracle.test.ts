@@ -11,10 +11,10 @@ describe('seeded hard cases', () => {
   it('100 cases of every kind are proven and agree with the lattice oracle', () => {
     const report = runBeamSoak({ seed: 1, count: 100 })
     expect(report.failures).toEqual([])
-    // all but those with a piece too short for the lattice
-    expect(report.oracleCount).toBeGreaterThan(95)
+    // all but those with a piece too short for the lattice, most of the crowded ones
+    expect(report.oracleCount).toBeGreaterThan(90)
     expect(report.mostPasses).toBeLessThan(400)
-    expect(Object.keys(beamFamilies)).toHaveLength(14)
+    expect(Object.keys(beamFamilies)).toHaveLength(16)
   })
 
   it('400 more are proven by their certificate and a warm start', () => {
