@@ -15,7 +15,7 @@ export const en = {
   // fields
   fieldUnknown: 'not known', fieldMixed: 'several values', fieldChoose: 'choose', fieldWhich: 'Which?',
   fieldEcho: 'typed {typed}, read as {read}', fieldLive: 'reads as {read}, {other}', fieldUnreadable: '{why}; for example {example}. The old value stays.',
-  fieldBounds: 'must lie between {least} and {most}; the old value stays', onTheLine: 'on the line',
+  fieldBounds: 'must lie between {least} and {most}; the old value stays',
   basisTypical: 'typical', basisPlate: 'plate', basisMeasured: 'measured', basisJobRule: 'job rule',
 
   // heading

@@ -17,7 +17,7 @@ export const es: Readonly<Record<keyof typeof en, string>> = {
   // fields
   fieldUnknown: 'sin saber', fieldMixed: 'varios valores', fieldChoose: 'elegir', fieldWhich: '¿Cuál?',
   fieldEcho: 'escrito {typed}, leído {read}', fieldLive: 'se lee {read}, {other}', fieldUnreadable: '{why}; por ejemplo {example}. Queda el valor anterior.',
-  fieldBounds: 'debe estar entre {least} y {most}; queda el valor anterior', onTheLine: 'en la línea',
+  fieldBounds: 'debe estar entre {least} y {most}; queda el valor anterior', 
   basisTypical: 'típico', basisPlate: 'placa', basisMeasured: 'medido', basisJobRule: 'regla de obra',
 
   // heading

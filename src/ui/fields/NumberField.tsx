@@ -66,7 +66,7 @@ export const NumberField = (props: NumberFieldProps): ReactNode => {
   const echo = state.echo !== null && state.echo.typed.trim() !== ''
     ? words.say('fieldEcho', { typed: state.echo.typed.trim(), read: shownText(state.echo.value, kind, manner, words) })
     : live?.as === 'value' ? words.say('fieldLive', { read: shownText(live.value, kind, manner, words), other: words.otherFigure({ kind, value: Math.abs(live.value) }) }) : null
-  const other = value === null || isMixed ? (aside ?? '') : manner === 'offset' && value === 0 ? words.say('onTheLine') : words.otherFigure(manner === 'plain' ? quantity : { kind, value: Math.abs(value) })
+  const other = value === null || isMixed ? (aside ?? '') : manner === 'offset' && words.offset(value) === words.offset(0) ? '' : words.otherFigure(manner === 'plain' ? quantity : { kind, value: Math.abs(value) })
   const said = [problem !== null || echo !== null ? `${id}-said` : '', aside !== undefined && aside !== '' ? `${id}-aside` : ''].filter((part) => part !== '').join(' ')
   return (
     <div className={`field field-${layout}`}>

@@ -20,6 +20,10 @@ export const Note = ({ numbered, isOpen: alwaysOpen = false }: { numbered: Numbe
   // Only what stops or breaks shows its button unasked; the others unfold.
   const showsMove = isOpen || level === 'STOP' || level === 'FIX'
   const sentence = words.local(finding.what.text, finding.what.values)
+  const move = finding.move === null ? null : words.local(finding.move.text, finding.move.values)
+  const label = finding.remedy === null ? null : words.local(finding.remedy.label.text, finding.remedy.label.values)
+  // A short remedy stands on its button; a longer one in words above it where no move says it already.
+  const moveWords = move ?? (label !== null && label.length > LABEL_LETTERS ? label : null)
   return (
     <li className="note" data-level={level} data-open={isOpen} data-key={finding.key}>
       <button type="button" className="note-main" aria-expanded={isOpen} onClick={() => { if (isChosen && !alwaysOpen) app.view.setState({ openFindingKey: null }); else openFinding(app, finding) }}>
@@ -32,7 +36,7 @@ export const Note = ({ numbered, isOpen: alwaysOpen = false }: { numbered: Numbe
       </button>
       {showsMove ? (
         <div className="note-move">
-          {finding.move === null ? null : <p className="note-move-words"><Figure text={words.local(finding.move.text, finding.move.values)} /></p>}
+          {moveWords === null || (label !== null && label.length <= LABEL_LETTERS && sameWords(moveWords, label)) ? null : <p className="note-move-words"><Figure text={moveWords} /></p>}
           <div className="buttons">
             <RemedyButton numbered={numbered} />
             <button type="button" onClick={() => panels.setState({ whyCheckId: finding.checkId })} aria-label={say('whyOf', { sentence })}>{say('why')}</button>
@@ -45,7 +49,9 @@ export const Note = ({ numbered, isOpen: alwaysOpen = false }: { numbered: Numbe
 }
 
 /** Longest label a button shows in full; longer ones stand in the sentence above it. */
-const LABEL_LETTERS = 28
+const LABEL_LETTERS = 30
+
+const sameWords = (a: string, b: string): boolean => a.replace(/\.$/, '').toLowerCase() === b.replace(/\.$/, '').toLowerCase()
 
 /** The one-click move. It belongs to the revision it was worked out for: on any other it waits for the checks. */
 export const RemedyButton = ({ numbered: { finding }, className = 'primary' }: { numbered: NumberedFinding; className?: string }): ReactNode => {

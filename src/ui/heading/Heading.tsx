@@ -58,6 +58,7 @@ const PhoneHeading = (): ReactNode => {
         <PhaseSelect />
       </div>
       <SheetButtons />
+      {leaf === 'side' ? <JointSlider /> : null}
     </header>
   )
 }

@@ -95,7 +95,7 @@ const Yard = ({ plan, tape, section }: Bands): ReactNode => {
       {regions.plan ? (
         <div className="area-plan band" ref={planBox} id="leaf-plan" role={form === 'phone' ? 'tabpanel' : 'group'} aria-label={say('plan')}>
           <Region name={say('plan')}>{planSize === null ? null : plan(planSize)}</Region>
-          {form === 'phone' ? null : <Leaders plan={planBox} margin={form === 'desktop' ? margin : null} blocked={blocked} />}
+          <Leaders plan={planBox} margin={form === 'desktop' ? margin : null} blocked={blocked} />
           {form === 'desktop' ? <Region name={say('tagTitle')}><HangingTag onPlaced={onTagPlaced} /></Region> : null}
           {form === 'phone' ? <Region name={say('tagTitle')}><PhoneTag /></Region> : null}
           {form === 'tabletLandscape' ? <Region name={say('tagTitle')}><DockedTag /></Region> : null}

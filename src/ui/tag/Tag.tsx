@@ -39,6 +39,9 @@ const boxOf = (points: readonly number[], matrix: ReturnType<typeof planMatrix>,
   return { xPx: left, yPx: top, widthPx: Math.max(...xs) + growPx - left, heightPx: Math.max(...ys) + growPx - top }
 }
 
+/** Height of one row of flags over the plan. */
+const FLAGS_PX = 16
+
 /** Where the tag hangs, worked out anew when the choice, the view or the settled layout changes, never while a gesture runs. */
 const useTagPlace = (records: readonly PlacedRecord[], size: { widthPx: number; heightPx: number }, marginWidthPx: number): { place: TagPlace; item: Box } | null => {
   const { app } = useUi()
@@ -71,12 +74,14 @@ const useTagPlace = (records: readonly PlacedRecord[], size: { widthPx: number; 
     const boxes = others.map((other) => ({ other, box: boxOf(other.outlineM, matrix, 4) })).filter(({ box }) => visible(box))
     const isRed = (record: PlacedRecord): boolean => 'zoneClass' in record && record.zoneClass === 'RED'
     const axis = settled.setUp === null ? null : applyMatrix(matrix, settled.setUp.datum.xM, settled.setUp.datum.yM)
+    // Flags of the tape stand over the foot of the plan.
+    const flagRow: Box[] = tapeVertical ? [] : [{ xPx: 0, yPx: heightPx - FLAGS_PX, widthPx, heightPx: FLAGS_PX }]
     return placeTag({
       band: bandSizePx.plan, tag: size, item: settledItem,
       // The string itself is covered only where nothing else is left, so the axis counts as a thing of its own.
       axisYPx: tapeVertical || axis === null || orientation === 'northUp' ? null : axis.yPx,
-      forbidden: boxes.filter(({ other }) => isRed(other.record)).map(({ box }) => box),
-      gear: boxes.filter(({ other }) => !isRed(other.record)).map(({ box }) => box),
+      forbidden: [...boxes.filter(({ other }) => isRed(other.record)).map(({ box }) => box), ...flagRow],
+      gear: boxes.filter(({ other }) => !isRed(other.record) && kindOf(other.kind)?.placing !== 'polyline').map(({ box }) => box),
       marginWidthPx,
     })
   }, [ids, settled, frame, bandSizePx, orientation, tapeVertical, size, marginWidthPx])
@@ -114,7 +119,7 @@ export const HangingTag = ({ onPlaced }: { onPlaced?: (box: Box | null) => void 
   return (
     <>
       <svg className="tag-string" aria-hidden="true"><path d={stringPath(placed.item, hole)} /></svg>
-      <section ref={element} className="tag tag-hanging" aria-label={say('tagTitle')} style={{ left: box.xPx, top: box.yPx }} onKeyDown={(event) => { if (event.key === 'Escape') { event.stopPropagation(); app.view.setState({ selection: [] }) } }}>
+      <section ref={element} className="tag tag-hanging" data-where={placed.place.where} aria-label={say('tagTitle')} style={{ left: box.xPx, top: box.yPx }} onKeyDown={(event) => { if (event.key === 'Escape') { event.stopPropagation(); app.view.setState({ selection: [] }) } }}>
         <span className="tag-hole" data-where={placed.place.where} aria-hidden="true" />
         <TagContent records={records} />
       </section>

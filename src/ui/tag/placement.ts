@@ -41,43 +41,53 @@ export const overlapPx2 = (a: Box, b: Box): number => {
   return w > 0 && h > 0 ? w * h : 0
 }
 
-/** Columns tried for the tag, nearest to the item first: beginning at the item, ending at it, centred, then stepping away both ways. */
+/** Columns tried for the tag: beginning at the item, ending at it, centred, then stepping away both ways. */
 const columns = (request: TagRequest): number[] => {
   const { item, tag, band } = request
   const start = item.xPx + item.widthPx / 2
-  const wanted = [start + GAP_PX, start - tag.widthPx / 2, start - tag.widthPx - GAP_PX]
+  const wanted = [start + GAP_PX, start - tag.widthPx / 2, start - tag.widthPx - GAP_PX, item.xPx + item.widthPx + GAP_PX, item.xPx - tag.widthPx - GAP_PX]
   for (let stepPx = 60; stepPx <= 360; stepPx += 60) wanted.push(start + GAP_PX + stepPx, start - tag.widthPx - GAP_PX - stepPx)
   const last = band.widthPx - tag.widthPx - EDGE_PX
   return [...new Set(wanted.map((x) => Math.round(Math.min(last, Math.max(EDGE_PX, x)))))]
 }
 
-const rows = (request: TagRequest): { yPx: number; where: 'below' | 'above' }[] => {
+const ROW_STEP_PX = 24
+
+const rows = (request: TagRequest): number[] => {
   const { item, tag, band, axisYPx } = request
-  const belowFrom = Math.max(item.yPx + item.heightPx, axisYPx ?? 0) + GAP_PX
-  const aboveFrom = Math.min(item.yPx, axisYPx ?? band.heightPx) - GAP_PX - tag.heightPx
-  const found: { yPx: number; where: 'below' | 'above' }[] = []
-  for (let yPx = belowFrom; yPx + tag.heightPx <= band.heightPx - EDGE_PX; yPx += 24) found.push({ yPx, where: 'below' })
-  for (let yPx = aboveFrom; yPx >= EDGE_PX; yPx -= 24) found.push({ yPx, where: 'above' })
-  return found
+  const last = band.heightPx - EDGE_PX - tag.heightPx
+  const below = Math.max(item.yPx + item.heightPx, axisYPx ?? 0) + GAP_PX
+  const above = Math.min(item.yPx, axisYPx ?? band.heightPx) - GAP_PX - tag.heightPx
+  const found = [below, above, last, EDGE_PX]
+  for (let yPx = EDGE_PX; yPx <= last; yPx += ROW_STEP_PX) found.push(yPx)
+  return [...new Set(found)].filter((yPx) => yPx >= EDGE_PX && yPx <= last)
 }
+
+/** What a place costs, px: how far it is off, what it covers; above counts less than below, across the axis is the last resort. */
+const ABOVE_COST_PX = 120
+const ACROSS_AXIS_COST_PX = 500
+const COVER_COST = 4
 
 /** Deterministic: the same request gives the same place. Cost: rows × columns × boxes, a few thousand overlaps. */
 export const placeTag = (request: TagRequest): TagPlace => {
-  const { band, tag, item, forbidden, gear, marginWidthPx } = request
+  const { band, tag, item, axisYPx, forbidden, gear, marginWidthPx } = request
+  const middleYPx = axisYPx ?? item.yPx + item.heightPx / 2
   let best: TagPlace | null = null
   let bestCost = Infinity
-  for (const { yPx, where } of rows(request)) {
+  for (const yPx of rows(request)) {
     for (const xPx of columns(request)) {
       const box: Box = { xPx, yPx, widthPx: tag.widthPx, heightPx: tag.heightPx }
       if (overlapPx2(box, item) > 0 || forbidden.some((zone) => overlapPx2(box, zone) > 0)) continue
       const coveredPx2 = gear.reduce((sum, other) => sum + overlapPx2(box, other), 0)
       const awayPx = Math.hypot(xPx + tag.widthPx / 2 - item.xPx - item.widthPx / 2, yPx + tag.heightPx / 2 - item.yPx - item.heightPx / 2)
-      const cost = awayPx + 4 * coveredPx2 ** 0.5 + (where === 'above' ? 120 : 0)
+      const isAcross = axisYPx !== null && yPx < axisYPx && yPx + tag.heightPx > axisYPx
+      const where = yPx + tag.heightPx / 2 < middleYPx ? 'above' : 'below'
+      const cost = awayPx + COVER_COST * coveredPx2 ** 0.5 + (where === 'above' ? ABOVE_COST_PX : 0) + (isAcross ? ACROSS_AXIS_COST_PX : 0)
       if (cost < bestCost) [best, bestCost] = [{ xPx, yPx, where, coveredPx2 }, cost]
     }
   }
   if (best !== null) return best
-  // The paper is full. The margin, where there is one; else the corner farthest from the item.
+  // No room beside the item. The margin, where there is one; else the corner farthest from the item.
   if (marginWidthPx >= tag.widthPx) return { xPx: band.widthPx + EDGE_PX, yPx: Math.max(EDGE_PX, Math.min(item.yPx, band.heightPx - tag.heightPx - EDGE_PX)), where: 'margin', coveredPx2: 0 }
   const right = item.xPx + item.widthPx / 2 < band.widthPx / 2
   const low = item.yPx + item.heightPx / 2 < band.heightPx / 2
