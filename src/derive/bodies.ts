@@ -163,7 +163,7 @@ function read(body: BodyCase, result: ContactBeamResult, under: readonly Support
   }
 }
 
-/** Stick k + 1 in the infeed while the string of k sticks lies on the exit, and the other bodies of planner's table. */
+/** Stick k + 1 in the infeed while the string of k sticks lies on the exit, and the other bodies by phase (docs/formulas/jaws.md). */
 export const bodies = {
   infeedStick: (site: SiteModel, jaws: JawState): BodyCase => ({ name: 'stick', startM: 0 - (site.sticks.stickLengthM ?? 0), endM: 0, question: 'jaws', infeedJaws: jaws, exitJaws: 'out', lifts: false }),
   exitString: (site: SiteModel, joint: number, jaws: JawState): BodyCase => ({ name: 'string', startM: 0, endM: site.sticks.stringLengthM(joint), question: 'jaws', infeedJaws: 'out', exitJaws: jaws, lifts: false }),

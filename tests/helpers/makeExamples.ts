@@ -1,7 +1,7 @@
 /**
  * Writes the example layouts and, beside each, what it must raise: `npx tsx tests/helpers/makeExamples.ts`.
  * Everything goes through the commands of the app, so that the files stay what the app itself would save.
- * Our own drawings of three yards of the job map; names are invented.
+ * Our own drawings of three yards; names are invented.
  */
 import { mkdirSync, writeFileSync } from 'node:fs'
 import { commandOf } from '../../src/scene/commands/index.ts'
@@ -86,7 +86,7 @@ const standPatch = (saddleM: number, ratedN: number, over: Record<string, unknow
 })
 const rollerPatch = (ratedN: number): Record<string, unknown> => ({ figures: { ratedLoadN: plate(ratedN) } })
 
-// ---------------------------------------------------------------- SC-1, feet: a simple bypass on a gravel lot
+// ---------------------------------------------------------------- feet: a simple bypass on a gravel lot
 
 const mapleForm: NewYardForm = { title: 'Maple Fork pump house', pipe: { system: 'IPS', size: '10', dr: 17, material: 'PE4710' }, neededLengthM: ft(280), stickLengthM: ft(40), stripLengthM: ft(420), stripWidthM: ft(70), fallRatio: 0.01 }
 const mapleOdM = inch(10.75)
@@ -139,7 +139,7 @@ export function mapleGood(): YardDocument {
   return yard.document
 }
 
-// ---------------------------------------------------------------- SC-4, feet: one 500 ft length of 36 in beside a trench, under a 138 kV line
+// ---------------------------------------------------------------- feet: one 500 ft length of 36 in beside a trench, under a 138 kV line
 
 const redstemForm: NewYardForm = { title: 'Redstem Flat, one length', pipe: { system: 'IPS', size: '36', dr: 17, material: 'PE4710' }, neededLengthM: ft(498), stickLengthM: ft(50), stripLengthM: ft(660), stripWidthM: ft(60), fallRatio: 0.002 }
 const redstemOdM = inch(36)
@@ -195,7 +195,7 @@ export function redstemGood(): YardDocument {
   return yard.document
 }
 
-// ---------------------------------------------------------------- SC-8, metric: hot thin pipe on sand
+// ---------------------------------------------------------------- metric: hot thin pipe on sand
 
 const arenalForm: NewYardForm = { title: 'Campo Arenal, lateral de riego', pipe: { system: 'metric', size: '450', dr: 26, material: 'PE100' }, neededLengthM: 640, stickLengthM: 12, stripLengthM: 700, stripWidthM: 40, fallRatio: 0 }
 const arenalOdM = 0.45
@@ -272,7 +272,7 @@ export interface Expected {
 
 const raise = (level: Expected['mustRaise'][number]['level'], check: string, ...items: string[]): Expected['mustRaise'][number] => ({ check, level, items })
 
-/** Written by hand from the job map, not from what the checks happen to say. */
+/** Written by hand from what a crew lead must be told of these yards, not from what the checks happen to say. */
 export const expected: Readonly<Record<string, Expected>> = {
   'maple-fork-first-sketch': {
     about: 'A simple bypass on a gravel lot, as first sketched: seven sticks, rollers 20 ft apart, a free nose, nothing against the fall, the nose spotter in the line of the rope.',
