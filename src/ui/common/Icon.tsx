@@ -16,6 +16,8 @@ const paths = {
   row: 'M3 12h18M5 8v8M12 8v8M19 8v8',
   up: 'M5 15l7-8 7 8',
   down: 'M5 9l7 8 7-8',
+  raise: 'M5 13l7-8 7 8M4 20h16',
+  lower: 'M5 6l7 8 7-8M4 20h16',
   left: 'M15 5l-8 7 8 7',
   right: 'M9 5l8 7-8 7',
   plus: 'M12 4v16M4 12h16',

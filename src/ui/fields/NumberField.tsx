@@ -26,11 +26,13 @@ export interface NumberFieldProps {
   /** `row`: label, field and second reading on one line, as in a tag. */
   layout?: 'row' | 'stacked'
   hideOther?: boolean
+  /** Words in an empty field; 'not known' unless said. */
+  placeholder?: string
 }
 
 /** One number with its unit: what was understood is echoed, what can't be read leaves the old value. */
 export const NumberField = (props: NumberFieldProps): ReactNode => {
-  const { label, value, kind, manner = 'plain', min, max, nullable = false, isMixed = false, onCommit, name, aside, disabled = false, layout = 'stacked', hideOther = false } = props
+  const { label, value, kind, manner = 'plain', min, max, nullable = false, isMixed = false, onCommit, name, aside, disabled = false, layout = 'stacked', hideOther = false, placeholder } = props
   const words = useWords()
   const [state, setState] = useState(idleField)
   const focusCount = useRef(0)
@@ -67,19 +69,21 @@ export const NumberField = (props: NumberFieldProps): ReactNode => {
     ? words.say('fieldEcho', { typed: state.echo.typed.trim(), read: shownText(state.echo.value, kind, manner, words) })
     : live?.as === 'value' ? words.say('fieldLive', { read: shownText(live.value, kind, manner, words), other: words.otherFigure({ kind, value: Math.abs(live.value) }) }) : null
   const other = value === null || isMixed ? (aside ?? '') : manner === 'offset' && words.offset(value) === words.offset(0) ? '' : words.otherFigure(manner === 'plain' ? quantity : { kind, value: Math.abs(value) })
+  // The same text twice says nothing.
+  const isSame = plainFractions(other) === shown
   const said = [problem !== null || echo !== null ? `${id}-said` : '', aside !== undefined && aside !== '' ? `${id}-aside` : ''].filter((part) => part !== '').join(' ')
   return (
-    <div className={`field field-${layout}`}>
+    <div className={`field field-${layout}`} data-row={manner}>
       <label htmlFor={id}>{label}</label>
       <input
         ref={input} id={id} type="text" inputMode="text" autoComplete="off" autoCorrect="off" spellCheck={false} enterKeyHint="done"
-        className="number" value={state.draft ?? shown} placeholder={isMixed ? words.say('fieldMixed') : words.say('fieldUnknown')} disabled={disabled}
+        className="number" value={state.draft ?? shown} placeholder={isMixed ? words.say('fieldMixed') : (placeholder ?? words.say('fieldUnknown'))} disabled={disabled}
         data-field={name} aria-invalid={problem?.as === 'unreadable' ? true : undefined} aria-describedby={said === '' ? undefined : said}
         onFocus={(event) => { focusCount.current += 1; event.currentTarget.select() }}
         onChange={(event) => send({ type: 'typed', text: event.currentTarget.value })}
         onBlur={() => send({ type: 'left' })} onKeyDown={onKeyDown}
       />
-      {hideOther ? null : <span className="field-other" id={`${id}-aside`}><Figure text={other === '' ? '' : other} />{other !== aside && aside !== undefined && aside !== '' ? <em> {aside}</em> : null}</span>}
+      {hideOther ? null : <span className="field-other" id={`${id}-aside`}><Figure text={isSame ? '' : other} />{other !== aside && aside !== undefined && aside !== '' ? <em> {aside}</em> : null}</span>}
       {problem === null && echo === null ? null : (
         <div className={problem?.as === 'unreadable' ? 'field-said field-problem' : 'field-said'} id={`${id}-said`} role="status">
           {problem === null ? <Figure text={echo ?? ''} />

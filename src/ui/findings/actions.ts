@@ -3,6 +3,7 @@ import type { MissingInput } from '../../derive/types.ts'
 import { kindOf } from '../../scene/kinds/index.ts'
 import { applyMatrix, invertMatrix, planMatrix } from '../../state/frames.ts'
 import type { App } from '../../state/app.ts'
+import { ITEM_LIST_PX } from '../items/width.ts'
 import { focusField } from '../fields/focus.ts'
 
 /** Site point of a finding: its place, else its first item. */
@@ -24,8 +25,11 @@ export const showPlace = (app: App, at: { xM: number; yM: number }): void => {
   const matrix = planMatrix(view, setUp)
   const { xPx, yPx } = applyMatrix(matrix, at.xM, at.yM)
   const { widthPx, heightPx } = view.bandSizePx.plan
-  if (xPx > MARGIN_PX && xPx < widthPx - MARGIN_PX && yPx > MARGIN_PX && yPx < heightPx - MARGIN_PX) return
-  const centre = invertMatrix(matrix, widthPx / 2, heightPx / 2)
+  // Under the list of items nothing is in sight; on a narrow sheet the list covers all, and is closed before one looks.
+  const listPx = view.panel === 'items' && widthPx > 2 * ITEM_LIST_PX ? ITEM_LIST_PX : 0
+  const [leftPx, rightPx] = view.leftHanded ? [0, widthPx - listPx] : [listPx, widthPx]
+  if (xPx > leftPx + MARGIN_PX && xPx < rightPx - MARGIN_PX && yPx > MARGIN_PX && yPx < heightPx - MARGIN_PX) return
+  const centre = invertMatrix(matrix, (leftPx + rightPx) / 2, heightPx / 2)
   const headingRad = setUp?.headingRad ?? 0
   const [dx, dy] = [at.xM - centre.xM, at.yM - centre.yM]
   app.view.setState({

@@ -99,7 +99,7 @@ const PhaseSelect = (): ReactNode => {
       <select value={shown} onChange={(event) => app.view.setState({ phase: event.currentTarget.value as Phase })} onKeyDown={(event) => event.stopPropagation()}>
         {phases.map((phase) => {
           const worst = worstOfPhase(run, phase)
-          return <option key={phase} value={phase}>{say(form === 'phone' ? 'atPhase' : 'phasePlain', { phase: say(phaseKey(phase)) })}{worst === null || worst === 'met' || worst === 'NOTE' ? '' : ` · ${say(levelKey(worst))}`}</option>
+          return <option key={phase} value={phase}>{say(form === 'phone' ? 'atPhase' : 'phasePlain', { phase: say(phaseKey(phase)) })}{worst === null || worst === 'met' || worst === 'NOTE' || form === 'phone' ? '' : ` · ${say(levelKey(worst))}`}</option>
         })}
       </select>
     </label>
@@ -149,6 +149,7 @@ const SheetButtons = (): ReactNode => {
   const turned = useView((view) => view.turned)
   const orientation = useView((view) => view.orientation)
   const holdStill = useView((view) => view.holdStill)
+  const isUpright = useView((view) => view.tapeVertical)
   const panel = useView((view) => view.panel)
   const step = (entry: typeof past): string => (entry === undefined ? '' : words.local(entry.label.text, entry.label.values))
   const buttons: readonly SheetButton[] = [
@@ -161,9 +162,11 @@ const SheetButtons = (): ReactNode => {
   ]
   // On a narrow sheet the words are left to the label; a step's name shows as the button's title.
   const named = form !== 'phone'
+  // An upright tape always runs up the sheet: north up would change nothing there.
+  const shown = isUpright ? buttons.filter(({ key }) => key !== 'north') : buttons
   return (
     <div className="sheet-buttons" role="toolbar" aria-label={say('sheet')}>
-      {buttons.map(({ key, icon, label, words: text, isOn, disabled = false, press }) => (
+      {shown.map(({ key, icon, label, words: text, isOn, disabled = false, press }) => (
         <button type="button" key={key} className={`sheet-${key}`} aria-pressed={isOn} aria-label={label} title={label} disabled={disabled} onClick={press}>
           <Icon name={icon} sizePx={form === 'desktop' ? 17 : 20} />{named ? <span className="sheet-word">{text}</span> : null}
         </button>

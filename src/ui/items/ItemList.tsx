@@ -101,8 +101,8 @@ const MoveByDistance = (): ReactNode => {
   return (
     <fieldset>
       <legend>{say('moveBy')}</legend>
-      <NumberField layout="row" label={say('moveAlong')} kind="length" manner="running" value={null} onCommit={(value, mergeKey) => { if (value !== null) run('slideBy', { ids: selection, dRunningM: value, dOffsetM: 0 }, undefined, `${mergeKey}+${value}`) }} />
-      <NumberField layout="row" label={say('moveAcross')} kind="shortLength" manner="offset" value={null} onCommit={(value, mergeKey) => { if (value !== null) run('slideBy', { ids: selection, dRunningM: 0, dOffsetM: value }, undefined, `${mergeKey}+${value}`) }} />
+      <NumberField layout="row" label={say('moveAlong')} kind="length" manner="running" placeholder="" value={null} onCommit={(value, mergeKey) => { if (value !== null) run('slideBy', { ids: selection, dRunningM: value, dOffsetM: 0 }, undefined, `${mergeKey}+${value}`) }} />
+      <NumberField layout="row" label={say('moveAcross')} kind="shortLength" manner="offset" placeholder="" value={null} onCommit={(value, mergeKey) => { if (value !== null) run('slideBy', { ids: selection, dRunningM: 0, dOffsetM: value }, undefined, `${mergeKey}+${value}`) }} />
     </fieldset>
   )
 }
@@ -141,7 +141,7 @@ const PlaceByDistance = (): ReactNode => {
     <fieldset>
       <legend>{say('placeNew')}</legend>
       <ChoiceField<PlacedKind> layout="row" label={say('placeWhat')} value={kind} choices={kinds.filter(({ placing }) => placing !== 'none').map((entry) => ({ value: entry.kind, label: words.local(entry.name) }))} onCommit={setKind} />
-      <NumberField layout="row" label={say('distance')} kind="length" manner="running" value={runningM} nullable onCommit={(value) => setRunningM(value)} />
+      <NumberField layout="row" label={say('distance')} kind="length" manner="running" placeholder="" value={runningM} nullable onCommit={(value) => setRunningM(value)} />
       <NumberField layout="row" label={say('offset')} kind="shortLength" manner="offset" value={offsetM} nullable onCommit={(value) => setOffsetM(value)} />
       <div className="buttons"><button type="button" className="primary" disabled={runningM === null} onClick={put}>{say('placeIt')}</button></div>
     </fieldset>

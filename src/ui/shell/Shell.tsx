@@ -87,32 +87,34 @@ const Yard = ({ plan, tape, section }: Bands): ReactNode => {
   const touch = isTouchForm(form, isCoarse)
   return (
     <div className="yard" data-form={form} data-leaf={form === 'phone' ? leaf : undefined} data-hand={leftHanded ? 'left' : 'right'} data-touch={touch} data-tape={tapeVertical ? 'upright' : 'level'}>
-      <h1 className="visually-hidden">{`Stringyard: ${title === '' ? say('untitled') : title}`}</h1>
       <StateBars />
       <LevelAnnouncer />
       {form === 'desktop' ? <div className="area-gear"><Region name={say('gearTitle')}><GearEdge /></Region></div> : <GearDrawer />}
-      <div className="area-head"><Region name={say('plan')}><Heading /></Region></div>
-      {regions.plan ? (
-        <div className="area-plan band" ref={planBox} id="leaf-plan" role={form === 'phone' ? 'tabpanel' : 'group'} aria-label={say('plan')}>
-          <Region name={say('plan')}>{planSize === null ? null : plan(planSize)}</Region>
-          <Leaders plan={planBox} margin={form === 'desktop' ? margin : null} blocked={blocked} />
-          {form === 'desktop' ? <Region name={say('tagTitle')}><HangingTag onPlaced={onTagPlaced} /></Region> : null}
-          {form === 'phone' ? <Region name={say('tagTitle')}><PhoneTag /></Region> : null}
-          {form === 'tabletLandscape' ? <Region name={say('tagTitle')}><DockedTag /></Region> : null}
-          {panel === 'items' ? <Region name={say('itemsTitle')}><ItemList /></Region> : null}
-          <div className="plan-foot"><ToolHint /><ProposalBar /><Notice /></div>
+      <main className="drawing">
+        <h1 className="visually-hidden">{`Stringyard: ${title === '' ? say('untitled') : title}`}</h1>
+        <div className="area-head"><Region name={say('plan')}><Heading /></Region></div>
+        {regions.plan ? (
+          <div className="area-plan band" ref={planBox} id="leaf-plan" role={form === 'phone' ? 'tabpanel' : 'group'} aria-label={say('plan')}>
+            <Region name={say('plan')}>{planSize === null ? null : plan(planSize)}</Region>
+            <Leaders plan={planBox} margin={form === 'desktop' ? margin : null} blocked={blocked} />
+            {form === 'desktop' ? <Region name={say('tagTitle')}><HangingTag onPlaced={onTagPlaced} /></Region> : null}
+            {form === 'phone' ? <Region name={say('tagTitle')}><PhoneTag /></Region> : null}
+            {form === 'tabletLandscape' ? <Region name={say('tagTitle')}><DockedTag /></Region> : null}
+            <div className="plan-foot"><ToolHint /><ProposalBar /><Notice /></div>
+          </div>
+        ) : null}
+        {panel === 'items' ? <div className="area-items"><Region name={say('itemsTitle')}><ItemList /></Region></div> : null}
+        <div className="area-tape band" ref={tapeBox} role="group" aria-label={say('tape')} {...swipe}>
+          <Region name={say('tape')}>{tapeSize === null ? null : tape(tapeSize)}</Region>
+          {form === 'phone' && leaf !== 'notes' ? <button type="button" className="tape-plus" aria-label={say('gearAddOnTape')} onClick={() => app.view.setState({ gearOpen: true })}><Icon name="plus" /></button> : null}
         </div>
-      ) : null}
-      <div className="area-tape band" ref={tapeBox} role="group" aria-label={say('tape')} {...swipe}>
-        <Region name={say('tape')}>{tapeSize === null ? null : tape(tapeSize)}</Region>
-        {form === 'phone' && leaf !== 'notes' ? <button type="button" className="tape-plus" aria-label={say('gearAddOnTape')} onClick={() => app.view.setState({ gearOpen: true })}><Icon name="plus" /></button> : null}
-      </div>
-      {regions.section ? (
-        <div className="area-section band" ref={sectionBox} id="leaf-side" role={form === 'phone' ? 'tabpanel' : 'group'} aria-label={say('sideView')}>
-          <Region name={say('sideView')}>{sectionSize === null ? null : section(sectionSize)}</Region>
-          {form === 'phone' ? <><Region name={say('tagTitle')}><PhoneTag /></Region><div className="plan-foot"><ToolHint /><Notice /></div></> : null}
-        </div>
-      ) : null}
+        {regions.section ? (
+          <div className="area-section band" ref={sectionBox} id="leaf-side" role={form === 'phone' ? 'tabpanel' : 'group'} aria-label={say('sideView')}>
+            <Region name={say('sideView')}>{sectionSize === null ? null : section(sectionSize)}</Region>
+            {form === 'phone' ? <><Region name={say('tagTitle')}><PhoneTag /></Region><div className="plan-foot"><ToolHint /><Notice /></div></> : null}
+          </div>
+        ) : null}
+      </main>
       {form === 'tabletPortrait' ? <div className="area-dock"><Region name={say('tagTitle')}><DockedTag /></Region></div> : null}
       {form === 'tabletPortrait' ? <div className="area-note"><Region name={say('notesTitle')}><NoteLine /></Region></div> : null}
       {form === 'tabletLandscape' ? <div className="area-margin"><Region name={say('notesTitle')}><MarginShapes /></Region></div> : null}

@@ -17,11 +17,12 @@ const FIRST_REPEAT_MS = 420
 const REPEAT_MS = 110
 
 /** Fine moves under the thumb: along by 1 in or 10 mm, in height by ¼ in or 5 mm; hold to repeat. One hold is one step of undo. */
-export const NudgePad = ({ records, label, onlyHeight = false }: { records: readonly PlacedRecord[]; label: string; onlyHeight?: boolean }): ReactNode => {
+export const NudgePad = ({ records, label }: { records: readonly PlacedRecord[]; label: string }): ReactNode => {
   const words = useWords()
   const { say, system } = words
   const run = useCommand()
   const turned = useView((view) => view.turned)
+  const isUpright = useView((view) => view.tapeVertical)
   const ids = records.map(({ id }) => id)
   const alongM = system === 'metric' ? 0.01 : inchM
   const heightM = system === 'metric' ? 0.005 : inchM / 4
@@ -30,16 +31,16 @@ export const NudgePad = ({ records, label, onlyHeight = false }: { records: read
   const fine = { length: { kind: 'shortLength' as const, value: heightM } }
   const upDown: readonly Step[] = hasHeight
     ? [
-        { key: 'up', icon: 'up', label: say('nudgeUp', fine), command: 'dropBy', args: { ids, dLevelM: heightM } },
-        { key: 'down', icon: 'down', label: say('nudgeDown', fine), command: 'dropBy', args: { ids, dLevelM: -heightM } },
+        { key: 'up', icon: 'raise', label: say('nudgeUp', fine), command: 'dropBy', args: { ids, dLevelM: heightM } },
+        { key: 'down', icon: 'lower', label: say('nudgeDown', fine), command: 'dropBy', args: { ids, dLevelM: -heightM } },
       ]
     : [
         { key: 'up', icon: 'up', label: say(turned ? 'nudgeRight' : 'nudgeLeft', step), command: 'slideBy', args: { ids, dRunningM: 0, dOffsetM: turned ? alongM : -alongM } },
         { key: 'down', icon: 'down', label: say(turned ? 'nudgeLeft' : 'nudgeRight', step), command: 'slideBy', args: { ids, dRunningM: 0, dOffsetM: turned ? -alongM : alongM } },
       ]
   const along: readonly Step[] = [
-    { key: 'left', icon: 'left', label: say(turned ? 'nudgeExit' : 'nudgeInfeed', step), command: 'slideBy', args: { ids, dRunningM: turned ? alongM : -alongM, dOffsetM: 0 } },
-    { key: 'right', icon: 'right', label: say(turned ? 'nudgeInfeed' : 'nudgeExit', step), command: 'slideBy', args: { ids, dRunningM: turned ? -alongM : alongM, dOffsetM: 0 } },
+    { key: 'left', icon: isUpright ? 'down' : 'left', label: say(turned ? 'nudgeExit' : 'nudgeInfeed', step), command: 'slideBy', args: { ids, dRunningM: turned ? alongM : -alongM, dOffsetM: 0 } },
+    { key: 'right', icon: isUpright ? 'up' : 'right', label: say(turned ? 'nudgeInfeed' : 'nudgeExit', step), command: 'slideBy', args: { ids, dRunningM: turned ? -alongM : alongM, dOffsetM: 0 } },
   ]
   const holds = useRef(0)
   const timer = useRef<ReturnType<typeof setTimeout> | undefined>(undefined)
@@ -70,10 +71,9 @@ export const NudgePad = ({ records, label, onlyHeight = false }: { records: read
     </button>
   )
   return (
-    <div className={onlyHeight ? 'nudge-pad nudge-pad-narrow' : 'nudge-pad'} role="group" aria-label={say('nudgePad', { label })}>
-      {upDown.map(button)}
-      {onlyHeight ? null : along.map(button)}
-      {onlyHeight ? null : <span className="nudge-middle"><strong>{label}</strong><span>{say('nudgeHold')}</span></span>}
+    <div className="nudge-pad" role="group" aria-label={say('nudgePad', { label })}>
+      {[...along, ...upDown].map(button)}
+      <span className="nudge-middle"><strong>{label}</strong><span>{say('nudgeHold')}</span></span>
     </div>
   )
 }

@@ -7,6 +7,7 @@ import { Icon } from '../common/Icon.tsx'
 import { useDocuments, useSite, useUi, useView, useWords } from '../context.tsx'
 import { itemLabel } from './names.ts'
 import { NudgePad } from './NudgePad.tsx'
+import { ITEM_LIST_PX } from '../items/width.ts'
 import { placeTag, stringPath, type Box, type TagPlace } from './placement.ts'
 import { OneItem, SeveralItems, TagHead } from './TagBody.tsx'
 
@@ -52,6 +53,8 @@ const useTagPlace = (records: readonly PlacedRecord[], size: { widthPx: number; 
   const turned = useView((view) => view.turned)
   const tapeVertical = useView((view) => view.tapeVertical)
   const bandSizePx = useView((view) => view.bandSizePx)
+  const panel = useView((view) => view.panel)
+  const leftHanded = useView((view) => view.leftHanded)
   const site = useSite((state) => state.site)
   // The string follows the item while it is dragged; the tag itself stays put until the gesture is over.
   const [settled, setSettled] = useState(site)
@@ -74,17 +77,19 @@ const useTagPlace = (records: readonly PlacedRecord[], size: { widthPx: number; 
     const boxes = others.map((other) => ({ other, box: boxOf(other.outlineM, matrix, 4) })).filter(({ box }) => visible(box))
     const isRed = (record: PlacedRecord): boolean => 'zoneClass' in record && record.zoneClass === 'RED'
     const axis = settled.setUp === null ? null : applyMatrix(matrix, settled.setUp.datum.xM, settled.setUp.datum.yM)
+    // The list of items lies over the plan beside it.
+    const list: Box[] = panel !== 'items' ? [] : [{ xPx: leftHanded ? widthPx - ITEM_LIST_PX : 0, yPx: 0, widthPx: ITEM_LIST_PX, heightPx }]
     // Flags of the tape stand over the foot of the plan.
     const flagRow: Box[] = tapeVertical ? [] : [{ xPx: 0, yPx: heightPx - FLAGS_PX, widthPx, heightPx: FLAGS_PX }]
     return placeTag({
       band: bandSizePx.plan, tag: size, item: settledItem,
       // The string itself is covered only where nothing else is left, so the axis counts as a thing of its own.
       axisYPx: tapeVertical || axis === null || orientation === 'northUp' ? null : axis.yPx,
-      forbidden: [...boxes.filter(({ other }) => isRed(other.record)).map(({ box }) => box), ...flagRow],
+      forbidden: [...boxes.filter(({ other }) => isRed(other.record)).map(({ box }) => box), ...flagRow, ...list],
       gear: boxes.filter(({ other }) => !isRed(other.record) && kindOf(other.kind)?.placing !== 'polyline').map(({ box }) => box),
       marginWidthPx,
     })
-  }, [ids, settled, frame, bandSizePx, orientation, tapeVertical, size, marginWidthPx])
+  }, [ids, settled, frame, bandSizePx, orientation, tapeVertical, size, marginWidthPx, panel, leftHanded])
   return item === null || place === null ? null : { place, item }
 }
 
@@ -146,7 +151,7 @@ export const DockedTag = (): ReactNode => {
   )
 }
 
-/** Phone: two lines and the height pad; 'more' unfolds the whole tag over the plan. */
+/** Phone: distance, height and the pad; 'more' unfolds the whole tag over the plan. */
 export const PhoneTag = (): ReactNode => {
   const records = useChosen()
   const { app } = useUi()
@@ -157,11 +162,9 @@ export const PhoneTag = (): ReactNode => {
   const label = records.length === 1 ? itemLabel(site, records[0]!, words) : words.say('chosenCount', { count: records.length })
   return (
     <section className="tag tag-phone" data-more={isMore} aria-label={words.say('tagTitle')}>
-      <div className="tag-phone-main"><TagContent records={records} /></div>
-      <div className="tag-phone-side">
-        <button type="button" className="quiet square tag-close" aria-label={words.say('letGo')} onClick={() => app.view.setState({ selection: [], tagMore: false })}><Icon name="close" /></button>
-        <NudgePad records={records} label={label} onlyHeight={!isMore} />
-      </div>
+      <TagContent records={records} />
+      <NudgePad records={records} label={label} />
+      <button type="button" className="quiet square tag-close" aria-label={words.say('letGo')} onClick={() => app.view.setState({ selection: [], tagMore: false })}><Icon name="close" /></button>
     </section>
   )
 }

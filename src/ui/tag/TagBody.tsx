@@ -164,7 +164,7 @@ const SharedSaddle = ({ records }: { records: readonly PlacedRecord[] }): ReactN
         <button type="button" onClick={() => run('setHeight', { ids, height: { rule: 'onAxis' } })}>{say('heightRule_onAxis')}</button>
         <button type="button" aria-expanded={open} onClick={() => setOpen(!open)}>{say('heightBy')}</button>
       </div>
-      {open ? <NumberField layout="row" label={say('heightBy')} kind="height" value={null} min={-3} max={3} onCommit={(value, mergeKey) => { if (value !== null) run('dropBy', { ids, dLevelM: value }, undefined, mergeKey) }} /> : null}
+      {open ? <NumberField layout="row" label={say('heightBy')} kind="height" placeholder="" value={null} min={-3} max={3} onCommit={(value, mergeKey) => { if (value !== null) run('dropBy', { ids, dLevelM: value }, undefined, mergeKey) }} /> : null}
     </>
   )
 }

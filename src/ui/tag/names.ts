@@ -2,11 +2,14 @@ import type { SiteModel } from '../../derive/types.ts'
 import { kindOf, type PlacedRecord } from '../../scene/kinds/index.ts'
 import type { Words } from '../context.tsx'
 
+/** Fields that tell varieties of a kind apart on the plan. */
+const telling = ['roller', 'role', 'zoneClass', 'pullerKind']
+
 /** Kind of an item in words, with the choice that tells it from others: 'pipe stand, V roller', 'crew spot, operator'. */
 export const kindWords = (record: PlacedRecord, words: Words): string => {
   const kind = kindOf(record.kind)
   if (kind === undefined) return record.kind
-  const choice = kind.fields.find(({ path, input }) => input.as === 'choice' && !path.includes('.') && path !== 'landingAid')
+  const choice = kind.fields.find(({ path, input }) => input.as === 'choice' && telling.includes(path))
   const value = choice === undefined ? undefined : (record as unknown as Record<string, unknown>)[choice.path]
   const label = choice?.input.as === 'choice' ? choice.input.choices.find((candidate) => candidate.value === value)?.label : undefined
   return label === undefined || value === null ? words.local(kind.name) : `${words.local(kind.name)}, ${words.local(label)}`
