@@ -2,6 +2,12 @@ import { createStore, type StoreApi } from 'zustand/vanilla'
 import type { Language } from '../messages/localized.ts'
 import type { Phase } from '../scene/parts.ts'
 
+/** A stretch of the run between two running distances, m; `fromM` < `toM`. */
+export interface Fold {
+  fromM: number
+  toM: number
+}
+
 /**
  * The view: what is shown and chosen, never saved in the file and never undone.
  * Scale and scroll are shared by plan, tape and section: `pxPerM` and `leftRunningM` along the tape.
@@ -10,14 +16,22 @@ export interface ViewState {
   screen: 'start' | 'yard'
   /** Scale of plan, tape and section. */
   pxPerM: number
-  /** Running distance (m from the datum) at the left edge of the drawing (right edge when the sheet is turned round). */
+  /**
+   * Running distance (m from the datum) at the left edge of the drawing (right edge when the sheet is turned round).
+   * With a fold: as if the part before the fold ran on, so that scrolling past the fold is one movement.
+   */
   leftRunningM: number
   /** Offset from the axis (m, R positive) at the middle of the plan band. */
   midOffsetM: number
   orientation: 'alongTape' | 'northUp'
   /** Exit at the left: the lead stands on the other side. */
   turned: boolean
-  previousViews: readonly { pxPerM: number; leftRunningM: number; midOffsetM: number }[]
+  /**
+   * Stretch of the run folded away in plan, tape and section (docs/decisions/0007-the-fold.md); null: the whole run is drawn.
+   * Counts only along the tape on a level tape; `foldOf` of frames.ts says whether it does.
+   */
+  fold: Fold | null
+  previousViews: readonly { pxPerM: number; leftRunningM: number; midOffsetM: number; fold?: Fold | null }[]
   selection: readonly string[]
   /** Active placing tool: kind name, or a drawing tool. null = select. */
   tool: { name: 'place'; kind: string } | { name: 'row'; kind: string } | { name: 'measure' } | { name: 'strip' } | null
@@ -56,13 +70,13 @@ export interface ViewState {
 
 /** Which view keys the browser keeps between visits; a new key does not compile until decided. */
 export const viewPersistence = {
-  screen: false, pxPerM: false, leftRunningM: false, midOffsetM: false, orientation: true, turned: true, previousViews: false, selection: false, tool: false,
+  screen: false, pxPerM: false, leftRunningM: false, midOffsetM: false, orientation: true, turned: true, fold: false, previousViews: false, selection: false, tool: false,
   phase: false, joint: false, holdStill: false, snapping: true, hiddenKinds: false, openFindingKey: false, panel: false, leaf: false, form: false, tapeVertical: false, gearGroup: true,
   gearOpen: false, tagMore: false, theme: true, language: true, pseudoLanguage: false, leftHanded: true, hoverId: false, proposal: false, measure: false, placeAtRunningM: false, notice: false, bandSizePx: false,
 } satisfies Record<keyof ViewState, boolean>
 
 export const initialView: ViewState = {
-  screen: 'start', pxPerM: 15.4, leftRunningM: -19, midOffsetM: 0, orientation: 'alongTape', turned: false, previousViews: [], selection: [], tool: null,
+  screen: 'start', pxPerM: 15.4, leftRunningM: -19, midOffsetM: 0, orientation: 'alongTape', turned: false, fold: null, previousViews: [], selection: [], tool: null,
   phase: 'fuse', joint: 1, holdStill: false, snapping: true, hiddenKinds: [], openFindingKey: null, panel: null, leaf: 'plan', form: 'desktop', tapeVertical: false, gearGroup: 'line',
   gearOpen: false, tagMore: false, theme: 'auto', language: 'en', pseudoLanguage: false, leftHanded: false, hoverId: null, proposal: null, measure: null, placeAtRunningM: null, notice: null,
   bandSizePx: { plan: { widthPx: 1072, heightPx: 522 }, section: { widthPx: 1072, heightPx: 322 } },
