@@ -1,6 +1,7 @@
-import { createContext, useContext, useMemo, type ReactNode } from 'react'
+import { createContext, useContext, useDeferredValue, useEffect, useMemo, type ReactNode } from 'react'
 import { useStore } from 'zustand'
 import { createStore, type StoreApi } from 'zustand/vanilla'
+import type { CheckRun } from '../checks/finding.ts'
 import type { Localized } from '../messages/localized.ts'
 import { localText, uiText, type TextOptions, type UiKey, type UiValues } from '../messages/ui/text.ts'
 import { layoutOf, type YardDocument } from '../scene/document.ts'
@@ -11,6 +12,7 @@ import type { ViewState } from '../state/viewStore.ts'
 import { formatOffset, formatQuantity, formatRunning, type FormatOptions, type UnitSystem } from '../units/format.ts'
 import type { Quantity, QuantityKind } from '../units/quantity.ts'
 import type { Services } from './services.ts'
+import { createStaleness, type Staleness } from './staleness.ts'
 
 /** A question put before something that is hard to take back. */
 export interface Question {
@@ -38,15 +40,18 @@ interface Ui {
   app: App
   services: Services
   panels: StoreApi<PanelState>
+  staleness: StoreApi<Staleness>
 }
 
 const UiContext = createContext<Ui | null>(null)
 
 export const UiProvider = ({ app, services, children }: { app: App; services: Services; children: ReactNode }): ReactNode => {
+  const staleness = useMemo(() => createStaleness(app), [app])
+  useEffect(() => staleness.connect(), [staleness])
   const ui = useMemo<Ui>(() => ({
-    app, services,
+    app, services, staleness: staleness.store,
     panels: createStore<PanelState>()(() => ({ question: null, whyCheckId: null, openNoteKey: null, metOpen: false, confirmOpen: false })),
-  }), [app, services])
+  }), [app, services, staleness])
   return <UiContext value={ui}>{children}</UiContext>
 }
 
@@ -63,10 +68,15 @@ export const useResults = <T,>(select: (state: ResultsState) => T): T => useStor
 export const usePanels = <T,>(select: (state: PanelState) => T): T => useStore(useUi().panels, select)
 export const useShownDocument = (): YardDocument => useDocuments(shownDocument)
 
-/** True while what the checks say belongs to an older document than the one on screen. */
-export const useIsStale = (): boolean => {
-  const resultsStamp = useResults((state) => state.stamp)
-  return useSite((state) => state.stamp !== resultsStamp)
+/** True while what the checks say belongs to an older document than the one on screen, and a moment longer. */
+export const useIsStale = (): boolean => useStore(useUi().staleness, (state) => state.isStale)
+
+/** The run of the checks for parts that may lag a frame behind a drag, with whether it is old. */
+export const useLaggingRun = (): { run: CheckRun | null; isStale: boolean } => {
+  const run = useResults((state) => state.run)
+  const shown = useDeferredValue(run)
+  const isStale = useIsStale()
+  return { run: shown, isStale: isStale || shown !== run }
 }
 
 /** Words and figures in the reader's language and units. */

@@ -1,7 +1,7 @@
 import { useLayoutEffect, useMemo, useState, type ReactNode, type RefObject } from 'react'
 import { applyMatrix, planMatrix } from '../../state/frames.ts'
 import { LevelMark } from '../common/LevelMark.tsx'
-import { useIsStale, useResults, useSite, useUi, useView } from '../context.tsx'
+import { useLaggingRun, useSite, useUi, useView } from '../context.tsx'
 import type { Box } from '../tag/placement.ts'
 import { siteOf } from './actions.ts'
 import { routeLeaders, type LeaderNote } from './leaders.ts'
@@ -18,8 +18,7 @@ interface LeadersProps {
 /** Thin lines from the notes to their places, and numbers on stems where a line would cross something. Never in the way of a finger. */
 export const Leaders = ({ plan, margin, blocked }: LeadersProps): ReactNode => {
   const { app } = useUi()
-  const run = useResults((state) => state.run)
-  const isStale = useIsStale()
+  const { run, isStale } = useLaggingRun()
   const numbered = useMemo(() => numberedFindings(run), [run])
   const pxPerM = useView((view) => view.pxPerM)
   const leftRunningM = useView((view) => view.leftRunningM)
@@ -32,6 +31,8 @@ export const Leaders = ({ plan, margin, blocked }: LeadersProps): ReactNode => {
   const openKey = useView((view) => view.openFindingKey)
   const setUp = useSite((state) => state.site.setUp)
   const [noteYPx, setNoteYPx] = useState<ReadonlyMap<string, number>>(new Map())
+
+  const noteKeys = numbered.map(({ finding }) => finding.key).join(' ')
 
   // Heights of the marks beside the plan, read again when the margin scrolls or its notes change.
   useLayoutEffect(() => {
@@ -49,9 +50,9 @@ export const Leaders = ({ plan, margin, blocked }: LeadersProps): ReactNode => {
         const y = mark.top + mark.height / 2
         if (y > bounds.top + 4 && y < bounds.bottom - 4) found.set(key, Math.round(y - offset))
       }
-      setNoteYPx(found)
+      setNoteYPx((before) => (before.size === found.size && [...found].every(([key, y]) => before.get(key) === y) ? before : found))
     }
-    read()
+    // A watched element reports once at the start, so nothing is measured in the middle of a render.
     element.addEventListener('scroll', read, { passive: true })
     const observer = new ResizeObserver(read)
     observer.observe(element)
@@ -61,7 +62,7 @@ export const Leaders = ({ plan, margin, blocked }: LeadersProps): ReactNode => {
       element.removeEventListener('scroll', read)
       observer.disconnect()
     }
-  }, [margin, plan, numbered, openKey])
+  }, [margin, plan, noteKeys])
 
   const routed = useMemo(() => {
     const matrix = planMatrix({ pxPerM, leftRunningM, midOffsetM, orientation, turned, tapeVertical, bandSizePx }, setUp)

@@ -3,7 +3,7 @@ import type { CheckRun } from '../../checks/finding.ts'
 import { Figure } from '../common/Figure.tsx'
 import { Icon } from '../common/Icon.tsx'
 import { LevelMark } from '../common/LevelMark.tsx'
-import { useIsStale, usePanels, useResults, useSite, useUi, useView, useWords } from '../context.tsx'
+import { useIsStale, useLaggingRun, usePanels, useResults, useSite, useUi, useView, useWords } from '../context.tsx'
 import { openMissing } from './actions.ts'
 import { Note } from './Note.tsx'
 import { metFindings, missingFields, numberedFindings, unknownFindings } from './order.ts'
@@ -12,8 +12,7 @@ import { sourceWords, valueWords } from './words.ts'
 /** The notes in the margin: open ones in order, then what is to confirm and what is met, folded. */
 export const Margin = (): ReactNode => {
   const { say } = useWords()
-  const run = useResults((state) => state.run)
-  const isStale = useIsStale()
+  const { run, isStale } = useLaggingRun()
   const numbered = useMemo(() => numberedFindings(run), [run])
   return (
     <section className="notes" aria-label={say('notesTitle')} data-stale={isStale} aria-busy={isStale}>
@@ -21,8 +20,8 @@ export const Margin = (): ReactNode => {
       {run === null ? null : (
         <>
           {numbered.length === 0 ? <NothingOpen /> : <ol className="note-list">{numbered.map((entry) => <Note key={entry.finding.key} numbered={entry} />)}</ol>}
-          <ToConfirm />
-          <Met />
+          <ToConfirm run={run} />
+          <Met run={run} />
         </>
       )}
       <p className="caution">{say('cautionShort')}</p>
@@ -71,22 +70,20 @@ const NothingOpen = (): ReactNode => {
   )
 }
 
-const ToConfirm = (): ReactNode => {
+const ToConfirm = ({ run }: { run: CheckRun }): ReactNode => {
   const words = useWords()
   const { app, panels } = useUi()
-  const run = useResults((state) => state.run)
   const isOpen = usePanels((state) => state.confirmOpen)
-  const site = useSite((state) => state.site)
   const unknown = unknownFindings(run)
   const fields = missingFields(unknown)
   if (unknown.length === 0) return null
   const whose = (recordId: string): string => {
-    const placed = site.placed.get(recordId)
+    const placed = app.site.getState().site.placed.get(recordId)
     return placed === undefined || placed.label === '' ? '' : `${placed.label}: `
   }
   return (
     <div className="folded">
-      <button type="button" className="fold" aria-expanded={isOpen} onClick={() => panels.setState({ confirmOpen: !isOpen })}><Icon name={isOpen ? 'down' : 'right'} sizePx={13} />{words.say('toConfirm', { count: run?.counts.toConfirm ?? unknown.length })}</button>
+      <button type="button" className="fold" aria-expanded={isOpen} onClick={() => panels.setState({ confirmOpen: !isOpen })}><Icon name={isOpen ? 'down' : 'right'} sizePx={13} />{words.say('toConfirm', { count: run.counts.toConfirm })}</button>
       {isOpen ? (
         <ul className="confirm-list">
           {unknown.filter(({ missing }) => missing.length === 0).map((finding) => <li key={finding.key}><Figure text={words.local(finding.what.text, finding.what.values)} /></li>)}
@@ -99,10 +96,9 @@ const ToConfirm = (): ReactNode => {
   )
 }
 
-const Met = (): ReactNode => {
+const Met = ({ run }: { run: CheckRun }): ReactNode => {
   const words = useWords()
   const { panels } = useUi()
-  const run = useResults((state) => state.run)
   const isOpen = usePanels((state) => state.metOpen)
   const met = metFindings(run)
   if (met.length === 0) return null
@@ -143,8 +139,7 @@ export const LevelAnnouncer = (): ReactNode => {
 export const MarginShapes = (): ReactNode => {
   const words = useWords()
   const { app } = useUi()
-  const run = useResults((state) => state.run)
-  const isStale = useIsStale()
+  const { run, isStale } = useLaggingRun()
   const openKey = useView((view) => view.openFindingKey)
   const numbered = useMemo(() => numberedFindings(run), [run])
   const opened = numbered.find(({ finding }) => finding.key === openKey)

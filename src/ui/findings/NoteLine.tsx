@@ -1,7 +1,7 @@
 import { useMemo, type ReactNode } from 'react'
 import { Figure } from '../common/Figure.tsx'
 import { LevelMark } from '../common/LevelMark.tsx'
-import { useIsStale, useResults, useUi, useView, useWords } from '../context.tsx'
+import { useLaggingRun, useResults, useUi, useView, useWords } from '../context.tsx'
 import { openFinding } from './actions.ts'
 import { RemedyButton } from './Note.tsx'
 import { numberedFindings } from './order.ts'
@@ -12,10 +12,9 @@ export const NoteLine = (): ReactNode => {
   const words = useWords()
   const { say } = words
   const { app } = useUi()
-  const run = useResults((state) => state.run)
+  const { run, isStale } = useLaggingRun()
   const status = useResults((state) => state.status)
   const openKey = useView((view) => view.openFindingKey)
-  const isStale = useIsStale()
   const numbered = useMemo(() => numberedFindings(run), [run])
   const at = Math.max(0, numbered.findIndex(({ finding }) => finding.key === openKey))
   const shown = numbered[at]

@@ -112,12 +112,12 @@ const JointSlider = (): ReactNode => {
   const { say } = words
   const { app } = useUi()
   const joint = useView((view) => view.joint)
-  const sticks = useSite((state) => state.site.sticks)
-  const most = sticks.stickCount - 1
-  if (most < 2 || sticks.stickLengthM === null) return null
+  const most = useSite((state) => (state.site.sticks.stickLengthM === null ? 0 : state.site.sticks.stickCount - 1))
   const shown = Math.min(joint, most)
+  const lengthM = useSite((state) => state.site.sticks.stringLengthM(shown + 1))
+  if (most < 2) return null
   const text = say('jointOf', { joint: shown, count: most })
-  const length = words.figure({ kind: 'length', value: sticks.stringLengthM(shown + 1) })
+  const length = words.figure({ kind: 'length', value: lengthM })
   return (
     <label className="joint">
       <span><Figure text={text} /></span>

@@ -5,7 +5,7 @@ import type { Level } from '../../checks/finding.ts'
 import { Figure } from '../common/Figure.tsx'
 import { Icon } from '../common/Icon.tsx'
 import { LevelMark } from '../common/LevelMark.tsx'
-import { useDocuments, useIsStale, useResults, useSite, useUi, useView, useWords } from '../context.tsx'
+import { useDocuments, useLaggingRun, useResults, useSite, useUi, useView, useWords } from '../context.tsx'
 import { worstLevel } from '../findings/order.ts'
 import { levelKey } from '../findings/words.ts'
 import { pipeWords, stickWords } from './pipeWords.ts'
@@ -22,7 +22,7 @@ export const TitleBlock = (): ReactNode => {
   const document = useDocuments((state) => state.document)
   const layout = layoutOf(document)
   const job = jobOf(document)
-  const plan = useSite((state) => state.site.sticks.plan)
+  const plan = useStickPlan()
   const lineLoadNPerM = useSite((state) => state.site.pipe.properties?.lineLoadNPerM ?? null)
   const changedLimits = new Set(recordsOf(document, 'limitChange').map(({ limitId, bound }) => `${limitId}.${bound}`)).size
   const open = (panel: string): void => app.view.setState({ panel })
@@ -60,6 +60,13 @@ export const TitleBlock = (): ReactNode => {
   )
 }
 
+/** Sticks and made length; the same figures in a new site draw nothing anew. */
+export const useStickPlan = (): { sticks: number; madeLengthM: number } | null => {
+  const sticks = useSite((state) => state.site.sticks.plan?.sticks ?? null)
+  const madeLengthM = useSite((state) => state.site.sticks.plan?.madeLengthM ?? null)
+  return sticks === null || madeLengthM === null ? null : { sticks, madeLengthM }
+}
+
 const Cell = ({ area, caption, label, onOpen, children }: { area: string; caption: string | null; label?: string; onOpen: () => void; children: ReactNode }): ReactNode => (
   <button type="button" className={`title-cell title-${area}`} onClick={onOpen} aria-label={label} aria-haspopup="dialog">
     {caption === null ? null : <span className="title-caption">{caption}</span>}
@@ -86,9 +93,9 @@ const Counts = (): ReactNode => {
   const { say } = useWords()
   const { app } = useUi()
   const form = useView((view) => view.form)
-  const counts = useResults((state) => state.run?.counts ?? null)
+  const { run, isStale } = useLaggingRun()
+  const counts = run?.counts ?? null
   const status = useResults((state) => state.status)
-  const isStale = useIsStale()
   const spoken = counts === null ? say(status === 'failed' ? 'checksFailed' : 'working') : shownLevels.map((level) => `${say(levelKey(level))} ${counts[level]}`).join(', ')
   return (
     <button type="button" className="title-cell title-counts" data-stale={isStale} aria-label={say('countsOpen', { counts: spoken })} onClick={() => app.view.setState(app.view.getState().form === 'desktop' ? { leaf: 'notes' } : { panel: 'notes' })}>
@@ -100,7 +107,7 @@ const Counts = (): ReactNode => {
 }
 
 const WorstMark = (): ReactNode => {
-  const run = useResults((state) => state.run)
+  const { run } = useLaggingRun()
   const worst = worstLevel(run?.findings ?? [])
   if (worst === null || worst === 'met' || run === null) return <span className="worst-mark" />
   return <span className="worst-mark"><LevelMark level={worst} sizePx={30} number={run.counts[worst]} named /></span>

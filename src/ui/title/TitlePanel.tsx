@@ -2,7 +2,8 @@ import type { ReactNode } from 'react'
 import { jobOf, layoutOf } from '../../scene/document.ts'
 import { Figure } from '../common/Figure.tsx'
 import { Panel } from '../common/Panel.tsx'
-import { useDocuments, useSite, useUi, useWords } from '../context.tsx'
+import { useDocuments, useUi, useWords } from '../context.tsx'
+import { useStickPlan } from './TitleBlock.tsx'
 import { pipeWords, stickWords } from './pipeWords.ts'
 
 /** The phone's title block unfolded: the same cells, one under the other. */
@@ -12,7 +13,7 @@ export const TitlePanel = ({ onClose }: { onClose: () => void }): ReactNode => {
   const { app } = useUi()
   const layout = useDocuments((state) => layoutOf(state.document))
   const job = useDocuments((state) => jobOf(state.document))
-  const plan = useSite((state) => state.site.sticks.plan)
+  const plan = useStickPlan()
   const rows: readonly (readonly [panel: string, label: string, value: string])[] = [
     ['job', say('jobTitle'), [pipeWords(job.pipe, words) ?? say('pipeUnknown'), stickWords(plan, job.stickLengthM, words)].join(', ')],
     ['units', say('units'), say(`units_${layout.displayUnits}`)],

@@ -2,6 +2,8 @@
 export const timeWords = (iso: string, language: string, now: Date = new Date()): string => {
   const at = new Date(iso)
   if (Number.isNaN(at.getTime())) return iso
-  const isToday = at.toDateString() === now.toDateString()
-  return new Intl.DateTimeFormat(language, isToday ? { hour: '2-digit', minute: '2-digit', hour12: false } : { day: 'numeric', month: 'short', year: at.getFullYear() === now.getFullYear() ? undefined : 'numeric', hour: '2-digit', minute: '2-digit', hour12: false }).format(at)
+  const time = { hour: '2-digit', minute: '2-digit', hour12: false } as const
+  if (at.toDateString() === now.toDateString()) return new Intl.DateTimeFormat(language, time).format(at)
+  const year = at.getFullYear() === now.getFullYear() ? {} : ({ year: 'numeric' } as const)
+  return new Intl.DateTimeFormat(language, { day: 'numeric', month: 'short', ...year, ...time }).format(at)
 }
