@@ -4,7 +4,7 @@ import { applyEdit, type Env } from '../../src/scene/edit.ts'
 import { newDocument } from '../../src/scene/newYard.ts'
 import { randomOf } from '../helpers/random.ts'
 
-/** A long yard with so many items: supports along the run, the rest trees, crew, notes and levels beside it. Seeded. */
+/** A long yard with so many items: supports along the run, the rest trees, notes and levels beside it. Seeded. */
 export const manyItems = (count: number): YardDocument => {
   let id = 0
   const env: Env = { newId: (prefix) => `${prefix}:b${id++}`, now: () => '2026-11-24T08:00:00.000Z' }
@@ -17,9 +17,9 @@ export const manyItems = (count: number): YardDocument => {
   }
   does('usualSetUp', { setUpId: setUp.id })
   for (let i = 0; i < 58; i++) does('place', { kind: 'roller', place: { at: 'onRun', runId: run.id, runningM: 15 + i * 5, offsetM: 0, turnRad: 0 } })
-  const kinds = ['tree', 'crew', 'note', 'level'] as const
+  const kinds = ['tree', 'note', 'level'] as const
   while (Object.keys(document.records).length < count) {
-    does('place', { kind: kinds[id % kinds.length]!, place: { at: 'free', xM: -20 + random() * 340, yM: (random() < 0.5 ? -1 : 1) * (6 + random() * 22), headingRad: 0 } })
+    does('place', { kind: kinds[id % kinds.length]!, place: { at: 'free', xM: -20 + random() * 340, yM: (random() < 0.5 ? -1 : 1) * (11 + random() * 16), headingRad: 0 } })
   }
   return { records: { ...document.records, 'layout:this': { ...layoutOf(document), title: 'a thousand items' } } }
 }
