@@ -34,6 +34,8 @@ export interface PanelState {
   openNoteKey: string | null
   metOpen: boolean
   confirmOpen: boolean
+  /** A new yard was drawn and its first finding has not been shown yet. */
+  opensFirst: boolean
 }
 
 interface Ui {
@@ -50,7 +52,7 @@ export const UiProvider = ({ app, services, children }: { app: App; services: Se
   useEffect(() => staleness.connect(), [staleness])
   const ui = useMemo<Ui>(() => ({
     app, services, staleness: staleness.store,
-    panels: createStore<PanelState>()(() => ({ question: null, whyCheckId: null, openNoteKey: null, metOpen: false, confirmOpen: false })),
+    panels: createStore<PanelState>()(() => ({ question: null, whyCheckId: null, openNoteKey: null, metOpen: false, confirmOpen: false, opensFirst: false })),
   }), [app, services, staleness])
   return <UiContext value={ui}>{children}</UiContext>
 }

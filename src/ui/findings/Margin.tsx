@@ -4,6 +4,7 @@ import { Figure } from '../common/Figure.tsx'
 import { Icon } from '../common/Icon.tsx'
 import { LevelMark } from '../common/LevelMark.tsx'
 import { useIsStale, useLaggingRun, usePanels, useResults, useSite, useUi, useView, useWords } from '../context.tsx'
+import { localizedOf } from '../../messages/ui/text.ts'
 import { openMissing } from './actions.ts'
 import { Note } from './Note.tsx'
 import { metFindings, missingFields, numberedFindings, unknownFindings } from './order.ts'
@@ -19,6 +20,7 @@ export const Margin = (): ReactNode => {
       <StatusLine />
       {run === null ? null : (
         <>
+          {numbered.length === 0 ? null : <OfferUsual />}
           {numbered.length === 0 ? <NothingOpen /> : <ol className="note-list">{numbered.map((entry) => <Note key={entry.finding.key} numbered={entry} />)}</ol>}
           <ToConfirm run={run} />
           <Met run={run} />
@@ -49,6 +51,24 @@ const StatusLine = (): ReactNode => {
   return <p className="notes-status" data-shown={isWorking}>{isWorking ? words.say('working') : ''}</p>
 }
 
+const useProposeUsual = (): (() => void) => {
+  const { app } = useUi()
+  return () => {
+    const setUpId = app.site.getState().site.setUp?.id
+    if (setUpId !== undefined) app.view.setState({ proposal: { command: 'usualSetUp', args: { setUpId }, label: localizedOf('usualSetUp'), revision: app.documents.getState().revision } })
+  }
+}
+
+/** A line without a single support: the usual set-up answers most of what stands below. */
+const OfferUsual = (): ReactNode => {
+  const { say } = useWords()
+  const isBare = useSite((state) => state.site.setUp !== null && state.site.supports.length === 0)
+  const hasProposal = useView((view) => view.proposal !== null)
+  const propose = useProposeUsual()
+  if (!isBare || hasProposal) return null
+  return <div className="empty"><p>{say('noSupports')}</p><button type="button" className="primary" onClick={propose}>{say('emptyUsual')}</button></div>
+}
+
 /** Nothing on the list: says what would stand here and offers the next step. */
 const NothingOpen = (): ReactNode => {
   const { say } = useWords()
@@ -56,9 +76,7 @@ const NothingOpen = (): ReactNode => {
   const hasPipe = useSite((state) => state.site.job.pipe !== null)
   const hasSupports = useSite((state) => state.site.supports.length > 0)
   const setUpId = useSite((state) => state.site.setUp?.id ?? null)
-  const propose = (): void => app.view.setState({
-    proposal: { command: 'usualSetUp', args: { setUpId }, label: { en: say('usualSetUp'), es: say('usualSetUp') }, revision: app.documents.getState().revision },
-  })
+  const propose = useProposeUsual()
   return (
     <div className="empty">
       <p>{say(hasPipe && hasSupports ? 'notesNone' : 'notesEmpty')}</p>

@@ -1,42 +1,16 @@
-import type { ReactNode } from 'react'
+import { lazy, Suspense, type ReactNode } from 'react'
 import { QuestionDialog } from '../common/Bars.tsx'
-import { Panel } from '../common/Panel.tsx'
-import { usePanels, useUi, useView, useWords } from '../context.tsx'
-import { Margin } from '../findings/Margin.tsx'
-import { WhyPanel } from '../findings/WhyPanel.tsx'
-import { GearPanel } from '../gear/GearPanel.tsx'
-import { AboutPanel, KeysPanel } from '../title/AboutPanel.tsx'
-import { JobPanel } from '../title/JobPanel.tsx'
-import { LayoutsPanel } from '../title/LayoutsPanel.tsx'
-import { LimitsPanel } from '../title/LimitsPanel.tsx'
-import { SettingsPanel, UnitsPanel } from '../title/SettingsPanel.tsx'
-import { ImagePanel, SharePanel } from '../title/SharePanels.tsx'
-import { TitlePanel } from '../title/TitlePanel.tsx'
+import { usePanels, useView } from '../context.tsx'
 
-interface PanelEntryProps {
-  onClose: () => void
-}
-
-const NotesPanel = ({ onClose }: PanelEntryProps): ReactNode => {
-  const { say } = useWords()
-  return <Panel title={say('notesTitle')} onClose={onClose} wide><Margin /></Panel>
-}
-
-/** Panels by the name in `view.panel`; `items` is no dialog, it lies beside the plan. */
-const panels: Readonly<Record<string, (props: PanelEntryProps) => ReactNode>> = {
-  job: JobPanel, units: UnitsPanel, limits: LimitsPanel, layouts: LayoutsPanel, share: SharePanel, image: ImagePanel, about: AboutPanel,
-  settings: SettingsPanel, keys: KeysPanel, gear: GearPanel, title: TitlePanel, notes: NotesPanel,
-}
+/** Fetched when the first panel is opened: the sheet is there before them. */
+const OpenPanels = lazy(() => import('./OpenPanels.tsx'))
 
 export const Panels = (): ReactNode => {
-  const { app, panels: store } = useUi()
   const panel = useView((view) => view.panel)
   const whyCheckId = usePanels((state) => state.whyCheckId)
-  const Shown = panel === null ? undefined : panels[panel]
   return (
     <>
-      {Shown === undefined ? null : <Shown key={panel} onClose={() => { if (app.view.getState().panel === panel) app.view.setState({ panel: null }) }} />}
-      {whyCheckId === null ? null : <WhyPanel key={whyCheckId} checkId={whyCheckId} onClose={() => store.setState({ whyCheckId: null })} />}
+      {(panel === null || panel === 'items') && whyCheckId === null ? null : <Suspense><OpenPanels /></Suspense>}
       <QuestionDialog />
     </>
   )

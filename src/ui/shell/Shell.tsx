@@ -1,4 +1,5 @@
 import { useCallback, useEffect, useMemo, useRef, useState, useSyncExternalStore, type PointerEvent, type ReactNode } from 'react'
+import { useStore } from 'zustand'
 import { layoutOf } from '../../scene/document.ts'
 import type { App } from '../../state/app.ts'
 import { Notice, ProposalBar, StateBars, ToolHint } from '../common/Bars.tsx'
@@ -17,7 +18,9 @@ import { DockedTag, HangingTag, PhoneTag } from '../tag/Tag.tsx'
 import type { Box } from '../tag/placement.ts'
 import { TitleBlock } from '../title/TitleBlock.tsx'
 import { isTouchForm, leafAfterSwipe, regionsOf } from './arrangement.ts'
+import { BlockedStoragePage, missingNeeds, OldBrowserPage } from '../pages/PlainPages.tsx'
 import { Panels } from './Panels.tsx'
+import { useFirstFinding } from './useFirstFinding.ts'
 import { useSize } from './useSize.ts'
 import { useArrangement, useKeyboardHeight, usePageTitle, useSheetKeys, useTheme } from './useWindow.ts'
 import '../styles/ui.css'
@@ -39,6 +42,16 @@ export const Shell = ({ app, services, plan, tape, section }: ShellProps): React
 
 type Bands = Pick<ShellProps, 'plan' | 'tape' | 'section'>
 
+/** True once the person has chosen to go on where nothing can be kept. */
+const useBlocked = (): [boolean, () => void] => {
+  const { services } = useUi()
+  const isBlocked = useStore(services.storage, (state) => state.saved === 'blocked')
+  const [goesOn, setGoesOn] = useState(false)
+  return [isBlocked && !goesOn, () => setGoesOn(true)]
+}
+
+const missing = missingNeeds()
+
 const Screen = (bands: Bands): ReactNode => {
   useArrangement()
   useKeyboardHeight()
@@ -47,6 +60,11 @@ const Screen = (bands: Bands): ReactNode => {
   useSheetKeys()
   const { say } = useWords()
   const screen = useView((view) => view.screen)
+  const language = useView((view) => view.language)
+  const [isBlocked, goOn] = useBlocked()
+  useFirstFinding()
+  if (missing.length > 0) return <OldBrowserPage language={language} missing={missing} />
+  if (isBlocked) return <BlockedStoragePage language={language} onGoOn={goOn} />
   return (
     <>
       {screen === 'start' ? <Region name={say('startPage')}><StartPage /><Notice /></Region> : <Yard {...bands} />}

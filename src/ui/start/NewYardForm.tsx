@@ -23,7 +23,7 @@ interface NewYardProps {
 
 /** One short form, every field skippable; the first two answer at once in words. */
 export const NewYardForm = ({ system, words, onClose, onDrawn }: NewYardProps): ReactNode => {
-  const { services } = useUi()
+  const { services, panels } = useUi()
   const tell = useTell()
   const [form, setForm] = useState<Form>(() => emptyForm(system))
   const [isDrawing, setIsDrawing] = useState(false)
@@ -32,9 +32,11 @@ export const NewYardForm = ({ system, words, onClose, onDrawn }: NewYardProps): 
   const answer = services.facts.sticks({ pipe: form.pipe, neededLengthM: form.neededLengthM, stickLengthM: form.stickLengthM, tailsM: 0, jointLossM: null })
   const draw = async (): Promise<void> => {
     setIsDrawing(true)
+    panels.setState({ opensFirst: true })
     const outcome = await services.newYard(form)
     setIsDrawing(false)
     if (tell(outcome)) onDrawn()
+    else panels.setState({ opensFirst: false })
   }
   return (
     <WordsProvider words={words}>

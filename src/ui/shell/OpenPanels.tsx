@@ -1,0 +1,43 @@
+import type { ReactNode } from 'react'
+import { Panel } from '../common/Panel.tsx'
+import { usePanels, useUi, useView, useWords } from '../context.tsx'
+import { Margin } from '../findings/Margin.tsx'
+import { WhyPanel } from '../findings/WhyPanel.tsx'
+import { GearPanel } from '../gear/GearPanel.tsx'
+import { AboutPanel, KeysPanel } from '../title/AboutPanel.tsx'
+import { JobPanel } from '../title/JobPanel.tsx'
+import { LayoutsPanel } from '../title/LayoutsPanel.tsx'
+import { LimitsPanel } from '../title/LimitsPanel.tsx'
+import { SettingsPanel, UnitsPanel } from '../title/SettingsPanel.tsx'
+import { ImagePanel, SharePanel } from '../title/SharePanels.tsx'
+import { TitlePanel } from '../title/TitlePanel.tsx'
+
+interface PanelEntryProps {
+  onClose: () => void
+}
+
+const NotesPanel = ({ onClose }: PanelEntryProps): ReactNode => {
+  const { say } = useWords()
+  return <Panel title={say('notesTitle')} onClose={onClose} wide><Margin /></Panel>
+}
+
+/** Panels by the name in `view.panel`; `items` is no dialog, it lies beside the plan. */
+const panels: Readonly<Record<string, (props: PanelEntryProps) => ReactNode>> = {
+  job: JobPanel, units: UnitsPanel, limits: LimitsPanel, layouts: LayoutsPanel, share: SharePanel, image: ImagePanel, about: AboutPanel,
+  settings: SettingsPanel, keys: KeysPanel, gear: GearPanel, title: TitlePanel, notes: NotesPanel,
+}
+
+/** The open panel and the open page of a check. */
+const OpenPanels = (): ReactNode => {
+  const { app, panels: store } = useUi()
+  const panel = useView((view) => view.panel)
+  const whyCheckId = usePanels((state) => state.whyCheckId)
+  const Shown = panel === null ? undefined : panels[panel]
+  return (
+    <>
+      {Shown === undefined ? null : <Shown key={panel} onClose={() => { if (app.view.getState().panel === panel) app.view.setState({ panel: null }) }} />}
+      {whyCheckId === null ? null : <WhyPanel key={whyCheckId} checkId={whyCheckId} onClose={() => store.setState({ whyCheckId: null })} />}
+    </>
+  )
+}
+export default OpenPanels
