@@ -1,5 +1,5 @@
 /** The string dragged along the run, and where it would go by itself, joint by joint (docs/formulas/pull.md). */
-import { layDownLengthM } from '../engine/pipe/spans.ts'
+import { freeLayDownLengthM } from '../engine/beam/closedForms.ts'
 import { breakawayFactors, frictionOf } from '../engine/pipe/tables.ts'
 import { forceAtHead } from '../engine/pull/forces.ts'
 import { reversedPull } from '../engine/pull/solvePull.ts'
@@ -181,9 +181,9 @@ function inputOf(site: SiteModel, ground: readonly GroundStretch[], nodes: reado
  */
 function groundStretches(site: SiteModel, noseM: number): GroundStretch[] {
   const { properties } = site.pipe
-  const rigidityNm2 = site.pipe.stiffnessNm2('rest')
-  if (properties === null || rigidityNm2 === null) return []
-  const reachM = (heightM: number): number => layDownLengthM({ lineLoadNPerM: properties.lineLoadNPerM, rigidityNm2 }, Math.max(0, heightM))
+  const bendingStiffnessNm2 = site.pipe.stiffnessNm2('rest')
+  if (properties === null || bendingStiffnessNm2 === null) return []
+  const reachM = (heightM: number): number => (heightM > 0 ? freeLayDownLengthM({ lineLoadNPerM: properties.lineLoadNPerM, bendingStiffnessNm2, heightM }) : 0)
   const jaws = { runningM: 0, heightM: site.jaws.bopLevelM ?? 0 }
   const exit = site.supports.filter(({ runningM }) => runningM > 0 && runningM <= noseM).map(({ runningM, saddleM }) => ({ runningM, heightM: saddleM ?? 0 }))
   const carriers = [jaws, ...exit]

@@ -10,11 +10,14 @@ export interface BendingPipe {
   lineLoadNPerM: number
 }
 
+/** Turn of the last of many evenly spaced level stands under an overhang of one spacing, over wS³/EI: 5/(24√3) = 5√3/72. */
+export const OVERHANG_ROOT_FACTOR = 5 / (24 * Math.sqrt(3))
+
 /**
- * Droop of a free nose one spacing past the last of many evenly spaced level stands, over wS⁴/EI:
- * 1/8 + 5/(24√3) = 0.2453, some 94 times the sag between the stands (1/384).
+ * Droop of a free nose one spacing past the last of many evenly spaced level stands, over wS⁴/EI: ⅛ of the cantilever
+ * and the turn of its root, 0.2453, some 94 times the sag between the stands (1/384).
  */
-export const NOSE_DROOP_MANY_SPANS_FACTOR = 1 / 8 + 5 / (24 * Math.sqrt(3))
+export const NOSE_DROOP_MANY_SPANS_FACTOR = 1 / 8 + OVERHANG_ROOT_FACTOR
 
 /** The same past jaws that hold the pipe level: the cantilever's 1/8. Root rotation of the jaws comes on top. */
 export const NOSE_DROOP_JAWS_FACTOR = 1 / 8

@@ -1,61 +1,23 @@
 /**
- * Closed forms of a pipe under its own weight: first guesses and test values. A finding always
- * comes from the contact beam. Small slopes, even stiffness, supports that do not lift.
+ * Closed forms of spans under their own weight: first guesses and test values; nose and lay-down are in ../beam/closedForms.ts.
+ * A finding always comes from the contact beam. Small slopes, even stiffness, supports that do not lift.
  */
+import type { BendingPipe } from '../beam/closedForms.ts'
 import { requireNumber } from '../outcome.ts'
 
-/** Own weight w and stiffness EI of a pipe. */
-export interface HeavyBeam {
-  lineLoadNPerM: number
-  rigidityNm2: number
-}
-
 /** Sag of a simple span: 5 w L⁴ / 384 EI. Source: textbook (AISC Table 3-23 case 1). */
-export function simpleSpanSagM({ lineLoadNPerM: w, rigidityNm2: EI }: HeavyBeam, spanM: number): number {
+export function simpleSpanSagM({ lineLoadNPerM: w, bendingStiffnessNm2: EI }: BendingPipe, spanM: number): number {
   return (5 * w * spanM ** 4) / (384 * EI)
 }
 
 /** Simple span that sags by y: (384 EI y / 5w)^¼, the inverse of `simpleSpanSagM`. */
-export function simpleSpanForSagM({ lineLoadNPerM: w, rigidityNm2: EI }: HeavyBeam, sagM: number): number {
+export function simpleSpanForSagM({ lineLoadNPerM: w, bendingStiffnessNm2: EI }: BendingPipe, sagM: number): number {
   return ((384 * EI * sagM) / (5 * w)) ** 0.25
 }
 
 /** Sag of an inner span of many equal ones, both ends level: w S⁴ / 384 EI. Source: textbook, fixed-fixed beam. */
-export function innerSpanSagM({ lineLoadNPerM: w, rigidityNm2: EI }: HeavyBeam, spanM: number): number {
+export function innerSpanSagM({ lineLoadNPerM: w, bendingStiffnessNm2: EI }: BendingPipe, spanM: number): number {
   return (w * spanM ** 4) / (384 * EI)
-}
-
-/** Turn of the last of many equal supports under an overhang of one spacing, in wS³/EI: 5√3/72, derived in docs/formulas/pipe.md. */
-export const overhangRootFactor = (5 * Math.sqrt(3)) / 72
-/** Droop of a free end one spacing past many equal spans, in wS⁴/EI: ⅛ of the cantilever and the turn of its root, 0.2453. */
-export const noseDroopFactor = 1 / 8 + overhangRootFactor
-
-/** Droop of a free end one spacing past evenly spaced supports with many spans behind. */
-export function noseDroopM({ lineLoadNPerM: w, rigidityNm2: EI }: HeavyBeam, spacingM: number): number {
-  return (noseDroopFactor * w * spacingM ** 4) / EI
-}
-
-/** Spacing at which the free end droops by a given amount, the inverse of `noseDroopM`. */
-export function noseSpacingM({ lineLoadNPerM: w, rigidityNm2: EI }: HeavyBeam, droopM: number): number {
-  return ((droopM * EI) / (noseDroopFactor * w)) ** 0.25
-}
-
-/**
- * Free length from a level saddle at height h down to flat contact: (72 EI h / w)^¼.
- * Holds with two or more stands on the jaw line behind, so that the last saddle is level.
- */
-export function layDownLengthM({ lineLoadNPerM: w, rigidityNm2: EI }: HeavyBeam, heightM: number): number {
-  return ((72 * EI * heightM) / w) ** 0.25
-}
-
-/** Height of the lay-down curve over h at ξ = distance back from touchdown ÷ free length: 4ξ³ − 3ξ⁴. */
-export function layDownHeightRatio(backRatio: number): number {
-  return 4 * backRatio ** 3 - 3 * backRatio ** 4
-}
-
-/** Moment at the last level saddle and the point load where the pipe comes down, for a free length L₀: wL₀²/6 and wL₀/3. */
-export function layDownForces(lineLoadNPerM: number, freeLengthM: number): { saddleMomentNm: number; touchdownLoadN: number } {
-  return { saddleMomentNm: (lineLoadNPerM * freeLengthM ** 2) / 6, touchdownLoadN: (lineLoadNPerM * freeLengthM) / 3 }
 }
 
 export interface EqualSpans {
@@ -112,13 +74,13 @@ function spanSagRatio(momentLeft: number, momentRight: number): number {
  * Fails:  RangeError for a count that is not whole or a length, weight or stiffness that is not positive.
  * Source: three-moment theorem; reactions and moments agree with the printed table of Civil Engineering Formulas, Table 2.1.
  */
-export function equalSpans(beam: HeavyBeam, input: { spanCount: number; spanM: number }): EqualSpans {
-  const { lineLoadNPerM: w, rigidityNm2: EI } = beam
+export function equalSpans(beam: BendingPipe, input: { spanCount: number; spanM: number }): EqualSpans {
+  const { lineLoadNPerM: w, bendingStiffnessNm2: EI } = beam
   const { spanCount, spanM: L } = input
   if (!Number.isInteger(spanCount) || spanCount < 1) throw new RangeError(`spanCount is ${spanCount}, must be a whole number of at least 1`)
   requireNumber('spanM', L, { above: 0 })
   requireNumber('lineLoadNPerM', w, { above: 0 })
-  requireNumber('rigidityNm2', EI, { above: 0 })
+  requireNumber('bendingStiffnessNm2', EI, { above: 0 })
   const ratios = supportMomentRatios(spanCount)
   const shears = ratios.slice(1).map((right, index) => 0.5 + right - ratios[index]!)
   return {

@@ -7,6 +7,7 @@ import {
   NOSE_DROOP_MANY_SPANS_FACTOR,
   noseDroopM,
   noseLandingSpacingM,
+  OVERHANG_ROOT_FACTOR,
 } from '../../../src/engine/beam/closedForms.ts'
 import { solveContactBeam } from '../../../src/engine/beam/solveContactBeam.ts'
 
@@ -19,6 +20,19 @@ describe('closed forms', () => {
     expect(NOSE_DROOP_JAWS_FACTOR).toBe(0.125)
     // 94 times the sag wS⁴/384EI between the stands
     expect(NOSE_DROOP_MANY_SPANS_FACTOR * 384).toBeCloseTo(94.2, 1)
+  })
+
+  it('the root of an overhang turns as thirty spans behind it give', () => {
+    // M₀ = −½ over the last support; three-moment chain M(i−1) + 4 M(i) + M(i+1) = −½ run from a far fixed end by substitution.
+    let carry = 0
+    let right = 0
+    for (let index = 0; index < 30; index += 1) {
+      // M(i) = right − carry · M(i+1)
+      right = (-0.5 - right) / (4 - carry)
+      carry = 1 / (4 - carry)
+    }
+    const before = right - carry * -0.5
+    expect(-((2 * -0.5 + before) / 6 + 1 / 24)).toBeCloseTo(OVERHANG_ROOT_FACTOR, 9)
   })
 
   it('the contact beam gives the same droop past twelve level stands', () => {
@@ -47,6 +61,16 @@ describe('closed forms', () => {
     expect(at(0.25)).toBeCloseTo(0.05078, 5)
     expect(at(-1)).toBe(0)
     expect(at(2)).toBe(1)
+    // Level at the saddle: the chord over 1e-6 of the length turns by 6e-6.
+    expect((at(1) - at(1 - 1e-6)) / 1e-6).toBeCloseTo(0, 4)
+  })
+
+  it('the lay-down is in balance: weight = saddle shear and touchdown load, moments about the touchdown add to nothing', () => {
+    const L = freeLayDownLengthM({ ...section, heightM: 0.6 })
+    const { saddleMomentNm, touchdownForceN } = layDownEndForces({ lineLoadNPerM: section.lineLoadNPerM, lengthM: L })
+    const shearN = section.lineLoadNPerM * L - touchdownForceN
+    // About the touchdown: shear · L + saddle moment (hogging, negative) − w L · L/2 = 0.
+    expect(shearN * L + saddleMomentNm - (section.lineLoadNPerM * L * L) / 2).toBeCloseTo(0, 6)
   })
 
   it('the contact beam lays down in the same length, shape, moment and touchdown force from a level clamp', () => {

@@ -80,11 +80,11 @@ function pipeOf(input: CaseInput): PipeProperties {
 
 const beamOf = (input: CaseInput) => {
   const pipe = pipeOf(input)
-  return { lineLoadNPerM: pipe.lineLoadNPerM, rigidityNm2: num(input.modulusPsi) * psiPa * pipe.inertiaM4 }
+  return { lineLoadNPerM: pipe.lineLoadNPerM, bendingStiffnessNm2: num(input.modulusPsi) * psiPa * pipe.inertiaM4 }
 }
 const simpleMomentNm = (input: CaseInput): number => (pipeOf(input).lineLoadNPerM * (num(input.spanFt) * footM) ** 2) / 8
 // w = L = EI = 1, so that every answer is the table's coefficient.
-const spansOf = (input: CaseInput) => equalSpans({ lineLoadNPerM: 1, rigidityNm2: 1 }, { spanCount: num(input.spanCount), spanM: 1 })
+const spansOf = (input: CaseInput) => equalSpans({ lineLoadNPerM: 1, bendingStiffnessNm2: 1 }, { spanCount: num(input.spanCount), spanM: 1 })
 const at = (values: readonly number[], input: CaseInput): number => num(values[num(input.index)])
 const pull = (input: CaseInput) => {
   const pipe = pipeOf(input)
