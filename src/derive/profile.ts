@@ -11,7 +11,7 @@ const MOST_POINTS = 1200
  * Pipe bodies of a stage with loads, gaps, jaw forces and sags. One or two solves, shared with the checks.
  *
  * Stages: set-up shows stick 1 in the closed jaws; load k the stick on the rack and the string in the jaws; fuse k both in the jaws;
- * pull k the string of k + 1 sticks with its nose where the stage says, at the end of the pull else; move, rest and
+ * pull k the string of k + 1 sticks (of one where the job has no more) with its nose where the stage says, at the end of the pull else; move, rest and
  * tie-in the finished string. Offload has no pipe on the line. Joint numbers beyond the job are held to it.
  */
 export function profileAt(site: SiteModel, stage: Stage): SectionProfile {
@@ -46,8 +46,10 @@ function bodiesOf(site: SiteModel, { phase, joint, tipM }: Stage): BodyCase[] {
   if (phase === 'load') return [bodies.feeding(site, feedStartM(site)), bodies.exitString(site, k, 'closed')]
   if (phase === 'fuse') return [bodies.infeedStick(site, 'closed'), bodies.exitString(site, k, 'closed')]
   if (phase === 'pull') {
-    const [fromM, toM] = [site.sticks.stringLengthM(k), site.sticks.stringLengthM(k + 1)]
-    return [bodies.pulled(site, k + 1, Math.min(Math.max(tipM ?? toM, fromM), toM))]
+    // A job of one stick has no second one behind it.
+    const sticks = Math.min(k + 1, Math.max(1, site.sticks.stickCount))
+    const [fromM, toM] = [site.sticks.stringLengthM(k), site.sticks.stringLengthM(sticks)]
+    return [bodies.pulled(site, sticks, Math.min(Math.max(tipM ?? toM, fromM), toM))]
   }
   return [bodies.atRest(site)]
 }

@@ -7,8 +7,8 @@ import { footM } from '../../src/units/factors.ts'
 import { documentOf, item, job, layout, onRun, run, setUp } from '../helpers/documents.ts'
 
 const ft = (feet: number): number => feet * footM
-const yardOf = (size = '12', exitFt: readonly number[] = [25, 35]): ReturnType<typeof deriveSite> =>
-  deriveSite(documentOf(layout(), job({ pipe: { system: 'IPS', size, dr: 17, material: 'PE4710' }, stickLengthM: ft(40), neededLengthM: ft(150) }), setUp({ fallRatio: 0 }), run(),
+const yardOf = (size = '12', exitFt: readonly number[] = [25, 35], neededFt = 150): ReturnType<typeof deriveSite> =>
+  deriveSite(documentOf(layout(), job({ pipe: { system: 'IPS', size, dr: 17, material: 'PE4710' }, stickLengthM: ft(40), neededLengthM: ft(neededFt) }), setUp({ fallRatio: 0 }), run(),
     item('machine', 'machine:1', onRun(0)), item('rack', 'rack:1', onRun(ft(-20))), ...exitFt.map((x, i) => item('stand', `stand:${i}`, onRun(ft(x))))))
 
 describe('the bent pipe of a stage', () => {
@@ -31,6 +31,14 @@ describe('the bent pipe of a stage', () => {
     const site = yardOf()
     const tips = [1, 2].map((joint) => profileAt(site, { phase: 'pull', joint }).tipM!)
     expect(tips[1]! - tips[0]!).toBeCloseTo(ft(40) - site.sticks.jointLossM!, 9)
+  })
+  it('a job of one stick pulls that one stick, wherever the nose is asked for', () => {
+    const site = yardOf('12', [25, 35], 38)
+    expect(site.sticks.stickCount).toBe(1)
+    for (const tipM of [undefined, 0, ft(40), ft(90)]) {
+      const { bodies: lying } = profileAt(site, { phase: 'pull', joint: 1, ...(tipM === undefined ? {} : { tipM }) })
+      expect(lying.map(({ startM, endM }) => [startM, endM].map((x) => Number((x / footM).toFixed(6))))).toEqual([[0, 40]])
+    }
   })
   it('names what is missing instead of drawing a guess', () => {
     const site = deriveSite(documentOf(layout(), job(), setUp(), run(), item('machine', 'machine:1', onRun(0))))
