@@ -1,4 +1,4 @@
-import { alongToPx, applyMatrix, planMatrix } from '../state/frames.ts'
+import { alongToPx, planToPx } from '../state/frames.ts'
 import type { Finding } from '../checks/finding.ts'
 import type { YardDocument } from '../scene/document.ts'
 import type { ViewState } from '../state/viewStore.ts'
@@ -28,7 +28,7 @@ export const makeTestHook = (app: App): TestHook => {
   const origin = (name: string): { left: number; top: number } => document.querySelector(`[data-band="${name}"]`)?.getBoundingClientRect() ?? { left: 0, top: 0 }
   const worldToPage: TestHook['worldToPage'] = (xM, yM) => {
     const { left, top } = origin('plan')
-    const { xPx, yPx } = applyMatrix(planMatrix(app.view.getState(), app.site.getState().site.setUp), xM, yM)
+    const { xPx, yPx } = planToPx(app.view.getState(), app.site.getState().site.setUp, xM, yM)
     return { x: left + xPx, y: top + yPx }
   }
   return {

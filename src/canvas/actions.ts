@@ -1,18 +1,18 @@
 import { copyOf } from '../scene/commands/copy.ts'
 import type { App } from '../state/app.ts'
-import { invertMatrix, planMatrix } from '../state/frames.ts'
+import { foldOf, pxToPlan } from '../state/frames.ts'
 import { putClip, takeClip } from './clipboard.ts'
 import { nudge, turn, type NudgeSide } from './nudge.ts'
 import { runAndSelect, runCommand, say } from './run.ts'
 import { openFindings } from './plan/findings.ts'
-import { broughtIn, fitAll, panned, previousView, screenRightRad, turnedRound, withOrientation, zoomedAbout, zoomToItems } from './viewMoves.ts'
+import { broughtIn, fitAll, foldedFit, foldOpened, panned, previousView, screenRightRad, turnedRound, withOrientation, zoomedAbout, zoomToItems } from './viewMoves.ts'
 
 /** Everything a key, a button or a menu of the plan can do, by name. */
 export type ActionName =
   | 'undo' | 'redo' | 'delete' | 'duplicate' | 'copy' | 'cut' | 'paste' | 'lock' | 'spreadEvenly' | 'reverse' | 'holdStill'
   | 'nudgeRight' | 'nudgeLeft' | 'nudgeUp' | 'nudgeDown' | 'nudgeRightFar' | 'nudgeLeftFar' | 'nudgeUpFar' | 'nudgeDownFar' | 'raise' | 'lower' | 'turnLeft' | 'turnRight'
   | 'nextItem' | 'previousItem' | 'selectAll' | 'selectKind' | 'escape' | 'openTag' | 'itemList'
-  | 'fit' | 'zoomToSelection' | 'previousView' | 'zoomIn' | 'zoomOut' | 'panRight' | 'panLeft' | 'panUp' | 'panDown' | 'turnRound' | 'northUp' | 'hideKind' | 'showAllKinds'
+  | 'fit' | 'fold' | 'zoomToSelection' | 'previousView' | 'zoomIn' | 'zoomOut' | 'panRight' | 'panLeft' | 'panUp' | 'panDown' | 'turnRound' | 'northUp' | 'hideKind' | 'showAllKinds'
   | 'snapping' | 'measure' | 'strip' | 'bend' | 'help' | 'nextFinding' | 'previousFinding'
 
 const selectionOf = (app: App): readonly string[] => app.view.getState().selection
@@ -57,7 +57,7 @@ const stepFinding = (by: 1 | -1) => (app: App): void => {
   const at = where === null ? site.placed.get(finding.itemIds[0] ?? '') : where.at === 'site' ? where : site.setUp === null ? undefined : site.atRunning(where.runningM, where.offsetM)
   app.view.setState({
     openFindingKey: finding.key, selection: finding.itemIds.filter((id) => site.placed.has(id)),
-    ...(at === undefined ? {} : broughtIn(app.view.getState(), site.setUp, at.xM, at.yM)),
+    ...(at === undefined ? {} : broughtIn(app.view.getState(), site.setUp, at.xM, at.yM, finding.itemIds.length > 0)),
   })
 }
 
@@ -67,7 +67,7 @@ const pasteInto = async (app: App): Promise<void> => {
   if (records.length === 0) return say(app, { en: 'Nothing was copied yet.', es: 'Aún no se copió nada.' })
   const view = app.view.getState()
   const { widthPx, heightPx } = view.bandSizePx.plan
-  const at = invertMatrix(planMatrix(view, app.site.getState().site.setUp), widthPx / 2, heightPx / 2)
+  const at = pxToPlan(view, app.site.getState().site.setUp, widthPx / 2, heightPx / 2)
   runAndSelect(app, 'paste', { records, xM: at.xM, yM: at.yM })
 }
 
@@ -135,6 +135,14 @@ const actions: Readonly<Record<ActionName, (app: App) => void>> = {
   fit: (app) => {
     const { site, profile } = app.site.getState()
     app.view.setState(fitAll(app.view.getState(), site, profile))
+  },
+  fold: (app) => {
+    const view = app.view.getState()
+    if (foldOf(view) !== null) return app.view.setState(foldOpened(view))
+    const { site, profile } = app.site.getState()
+    const to = foldedFit(view, site, profile, app.results.getState().run?.findings ?? [])
+    if (to === null) say(app, { en: 'Nothing to fold: the whole tape fits, or no even row of rollers is free of other things.', es: 'Nada que plegar: la cinta entera cabe, o ninguna fila pareja de rodillos está libre de otras cosas.' })
+    else app.view.setState(to)
   },
   zoomToSelection: withSelection((app, ids) => app.view.setState(zoomToItems(app.view.getState(), app.site.getState().site, ids))),
   previousView: (app) => app.view.setState(previousView(app.view.getState())),

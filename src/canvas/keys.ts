@@ -58,6 +58,7 @@ export const keyTable: readonly KeyBinding[] = [
   { keys: ['i'], action: 'itemList', group: 'select', does: { en: 'list of all items', es: 'lista de todos los elementos' } },
 
   { keys: ['f'], action: 'fit', group: 'view', does: { en: 'show all', es: 'ver todo' } },
+  { keys: ['o'], action: 'fold', group: 'view', does: { en: 'fold away what is alike, or open the fold', es: 'plegar lo que es igual, o abrir el pliegue' } },
   { keys: ['z'], action: 'zoomToSelection', group: 'view', does: { en: 'zoom to what is chosen', es: 'acercar a lo elegido' } },
   { keys: ['b'], action: 'previousView', group: 'view', does: { en: 'back to the view before', es: 'volver a la vista anterior' } },
   { keys: ['+', '='], action: 'zoomIn', group: 'view', does: { en: 'zoom in', es: 'acercar' } },

@@ -28,6 +28,8 @@ export interface RailLook {
   figurePx: number
   /** Heads of the rows in one word, for narrow bands. */
   isNarrow?: boolean
+  /** False for what is drawn beyond a fold: the heads of the rows stand at the other end. */
+  hasHeads?: boolean
 }
 
 export const RAIL_ROW_PX = 21
@@ -99,8 +101,8 @@ export const sectionRail = (site: SiteModel, profile: SectionProfile, look: Rail
   const largestN = Math.max(0, ...inView.map(({ key }) => profile.loads.get(key)?.reactionN ?? 0))
   const forceUnit = reader.system === 'metric' && largestN >= 999.5 ? 'N' : unitOf('force', Math.max(1, largestN))
   const [saddleHead, noseHead] = look.isNarrow === true ? [words.saddleShort, words.noseShort] : [words.saddle, words.nose]
-  const heads = [`${saddleHead[language]} (${unitOf('height', 0.5)})`, `${words.carries[language]} (${forceUnit})`, `${noseHead[language]} (${unitOf('height', 0.5)})`].slice(0, rows)
-  const headPx = Math.max(...heads.map((head) => guessedWidthPx(head, 12.5))) + 24
+  const heads = [`${saddleHead[language]} (${unitOf('height', 0.5)})`, `${words.carries[language]} (${forceUnit})`, `${noseHead[language]} (${unitOf('height', 0.5)})`].slice(0, look.hasHeads === false ? 0 : rows)
+  const headPx = look.hasHeads === false ? -Infinity : Math.max(...heads.map((head) => guessedWidthPx(head, 12.5))) + 24
   const alongPx = (atM: number): number => Math.abs(atM - leftM) * pxPerM
 
   const list: Primitive[] = [

@@ -134,11 +134,15 @@ export const invertMatrix = (m: Matrix, xPx: number, yPx: number): { xM: number;
 const alongAxisM = (setUp: SetUpFrame, xM: number, yM: number): number =>
   setUp === null ? xM : (xM - setUp.datum.xM) * Math.cos(setUp.headingRad) + (yM - setUp.datum.yM) * Math.sin(setUp.headingRad)
 
-/** Site point → px of the plan band, in whichever part it lies; what is folded away comes inside the fold. */
-export const planToPx = (view: FrameView, setUp: SetUpFrame, xM: number, yM: number): { xPx: number; yPx: number } => {
-  const at = applyMatrix(planMatrix(view, setUp), xM, yM)
-  return foldOf(view) === null ? at : { xPx: alongToPx(view, alongAxisM(setUp, xM, yM)), yPx: at.yPx }
+/** Site point → px of the plan band, in whichever part it lies, for many points of one view; what is folded away comes inside the fold. */
+export const planProjection = (view: FrameView, setUp: SetUpFrame): ((xM: number, yM: number) => { xPx: number; yPx: number }) => {
+  const matrix = planMatrix(view, setUp)
+  if (foldOf(view) === null) return (xM, yM) => applyMatrix(matrix, xM, yM)
+  return (xM, yM) => ({ xPx: alongToPx(view, alongAxisM(setUp, xM, yM)), yPx: applyMatrix(matrix, xM, yM).yPx })
 }
+
+/** The same for one point. */
+export const planToPx = (view: FrameView, setUp: SetUpFrame, xM: number, yM: number): { xPx: number; yPx: number } => planProjection(view, setUp)(xM, yM)
 
 /**
  * Px of the plan band → site point, by the part given or the one the place belongs to. On the fold and beyond a given part

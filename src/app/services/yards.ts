@@ -4,7 +4,8 @@ import { readFile } from '../../scene/readFile.ts'
 import type { App } from '../../state/app.ts'
 import type { Localized } from '../../messages/localized.ts'
 import type { NewYardForm, OpenHow, OpenOutcome, Outcome } from '../../ui/services.ts'
-import { fitAll } from '../../canvas/viewMoves.ts'
+import { fitAll, foldedFit } from '../../canvas/viewMoves.ts'
+import { stampOf } from '../../state/documentStore.ts'
 import type { Keeper, Loaded } from './keeper.ts'
 import { exampleText } from './pages.ts'
 
@@ -40,12 +41,12 @@ export const makeYards = (app: App, keeper: Keeper) => {
     await keeper.leave()
     documents.getState().setWritable(true)
     documents.getState().load(loaded.document, { past: loaded.past ?? [], future: loaded.future ?? [] })
-    view.setState({ screen: 'yard', selection: [], tool: null, proposal: null, openFindingKey: null, panel: null, previousViews: [], measure: null, joint: 1 })
+    view.setState({ screen: 'yard', selection: [], tool: null, proposal: null, openFindingKey: null, panel: null, previousViews: [], fold: null, measure: null, joint: 1 })
     const { layoutId } = layoutOf(loaded.document)
     await keeper.attach(documents, layoutId, exampleName)
     await keeper.setLastOpen(layoutId)
     // The bands have no size before the yard is on screen.
-    requestAnimationFrame(() => requestAnimationFrame(() => view.setState({ ...fitAll(view.getState(), app.site.getState().site, app.site.getState().profile), previousViews: [] })))
+    requestAnimationFrame(() => requestAnimationFrame(() => firstView(app)))
   }
 
   const newLayoutId = (): string => app.env.newId('yard')
@@ -139,4 +140,30 @@ const issuesInWords = (name: string, issues: readonly { path: string; message: L
   const line = (language: 'en' | 'es'): string => issues.slice(0, 3).map(({ path, message }) => (path === '' ? message[language] : `${path}: ${message[language]}`)).join('; ')
   const more = issues.length > 3 ? { en: `; and ${issues.length - 3} more`, es: `; y ${issues.length - 3} más` } : { en: '', es: '' }
   return { en: `${name} was not opened. ${line('en')}${more.en}`, es: `${name} no se abrió. ${line('es')}${more.es}` }
+}
+
+/**
+ * How a yard is first shown: whole, or, where there is room for tape and margin, with what is alike folded away. Findings
+ * arrive later and may need something of it in sight: the sheet is laid out once more then, unless it was moved meanwhile.
+ */
+const firstView = (app: App): void => {
+  const { view, results, documents } = app
+  const lay = (): void => {
+    const { site, profile } = app.site.getState()
+    const now = view.getState()
+    const isCurrent = results.getState().stamp === stampOf(documents.getState())
+    const findings = isCurrent ? (results.getState().run?.findings ?? []) : []
+    const folded = now.form === 'desktop' || now.form === 'tabletLandscape' ? foldedFit(now, site, profile, findings) : null
+    view.setState({ ...(folded ?? fitAll(now, site, profile)), previousViews: [] })
+  }
+  lay()
+  const { pxPerM, leftRunningM, fold } = view.getState()
+  const { document } = documents.getState()
+  if (fold === null) return
+  const stop = results.subscribe(({ status, stamp }) => {
+    if (status !== 'settled' || stamp !== stampOf(documents.getState())) return
+    stop()
+    const now = view.getState()
+    if (documents.getState().document === document && now.pxPerM === pxPerM && now.leftRunningM === leftRunningM && now.selection.length === 0) lay()
+  })
 }

@@ -1,10 +1,12 @@
 import { useCallback, useEffect, useLayoutEffect, useMemo, useRef, useSyncExternalStore, type ReactNode } from 'react'
 import type Konva from 'konva/lib/Core'
 import { Layer, Shape, Stage } from 'react-konva/es/ReactKonvaCore'
+import { useStore } from 'zustand'
 import type { App } from '../../state/app.ts'
 import { formatRunning } from '../../units/format.ts'
 import { textIn } from '../../messages/localized.ts'
 import { kindOf } from '../../scene/kinds/index.ts'
+import { FoldStrip } from '../FoldStrip.tsx'
 import { PlanController } from './planController.ts'
 import { layerNames, PlanPainter, type LayerName } from './planPainter.ts'
 import { installProbe, probeFrame } from './frameProbe.ts'
@@ -148,10 +150,16 @@ export const PlanBand = ({ app, widthPx, heightPx, showsMarks = false }: PlanBan
           </Layer>
         ))}
       </Stage>
+      <PlanFold app={app} heightPx={heightPx} />
       <p id="plan-keys" hidden>{textIn(words.keys, language)}</p>
       <Spoken app={app} />
     </div>
   )
+}
+
+const PlanFold = ({ app, heightPx }: { app: App; heightPx: number }): ReactNode => {
+  const view = useStore(app.view)
+  return view.fold === null ? null : <FoldStrip app={app} frame={view} heightPx={heightPx} band="plan" />
 }
 
 const ratioOf = (layer: Konva.Layer | null | undefined): number => layer?.getCanvas().getPixelRatio() ?? 1

@@ -1,23 +1,37 @@
 import type { Primitive } from '../../drawing/primitives.ts'
-import { applyMatrix } from '../../state/frames.ts'
+import { foldPx } from '../../state/frames.ts'
+import { guessedWidthPx } from '../../drawing/fractionText.ts'
 import { formatQuantity, formatRunning } from '../../units/format.ts'
 import type { SnapMark, ToolOverlay } from '../tools/types.ts'
-import type { Picture } from './picture.ts'
+import { toPx, type Picture } from './picture.ts'
 
 type Point = { xPx: number; yPx: number }
 
-/** Distance between two screen points: line, ticks across its ends, figures over its middle. Screen px. */
-export const spanDimension = (a: Point, b: Point, text: string): Primitive[] => {
+const FIGURES_PX = 13.5
+
+/** Middle of the figures between two points: of the line, or, where the fold would cover them, of its longer side. */
+const figuresAt = (a: Point, b: Point, text: string, fold: { x0: number; x1: number } | null): Point => {
+  const middle = { xPx: (a.xPx + b.xPx) / 2, yPx: (a.yPx + b.yPx) / 2 }
+  const halfPx = guessedWidthPx(text, FIGURES_PX) / 2 + 8
+  if (fold === null || middle.xPx + halfPx < fold.x0 || middle.xPx - halfPx > fold.x1) return middle
+  const [left, right] = a.xPx < b.xPx ? [a, b] : [b, a]
+  const xPx = fold.x0 - left.xPx > right.xPx - fold.x1 ? Math.min(fold.x0 - halfPx, (left.xPx + fold.x0) / 2) : Math.max(fold.x1 + halfPx, (right.xPx + fold.x1) / 2)
+  return { xPx, yPx: middle.yPx }
+}
+
+/** Distance between two screen points: line, ticks across its ends, figures over its middle, clear of a fold. Screen px. */
+export const spanDimension = (a: Point, b: Point, text: string, fold: { x0: number; x1: number } | null = null): Primitive[] => {
   const far = Math.hypot(b.xPx - a.xPx, b.yPx - a.yPx)
   if (far < 1) return []
   const [nx, ny] = [(-(b.yPx - a.yPx) / far) * 5, ((b.xPx - a.xPx) / far) * 5]
   const line = [a.xPx, a.yPx, b.xPx, b.yPx]
+  const at = figuresAt(a, b, text, fold)
   return [
     { t: 'path', points: line, stroke: 'lot', weight: 'pipe' },
     { t: 'path', points: line, stroke: 'ink', weight: 'context' },
     { t: 'path', points: [a.xPx - nx, a.yPx - ny, a.xPx + nx, a.yPx + ny], stroke: 'ink', weight: 'gear' },
     { t: 'path', points: [b.xPx - nx, b.yPx - ny, b.xPx + nx, b.yPx + ny], stroke: 'ink', weight: 'gear' },
-    { t: 'text', xM: (a.xPx + b.xPx) / 2, yM: (a.yPx + b.yPx) / 2, text, sizePx: 13.5, bold: true, align: 'center', dyPx: 6, lotEdge: true },
+    { t: 'text', xM: at.xPx, yM: at.yPx, text, sizePx: FIGURES_PX, bold: true, align: 'center', dyPx: 6, lotEdge: true },
   ]
 }
 
@@ -39,7 +53,8 @@ const neighboursOf = ({ site }: Picture, runningM: number, without: ReadonlySet<
 
 /** Live running dimension from the datum to what is dragged or placed, and the free distances to its neighbours. */
 export const runningDimension = (overlay: ToolOverlay, picture: Picture): Primitive[] => {
-  const { site, matrix } = picture
+  const { site } = picture
+  const fold = foldPx(picture.view)
   // A machine carries the datum along: it is always at 0 of its own tape.
   if (overlay.dimensionId !== null && overlay.dimensionId === site.jaws.machineId) return []
   const item = overlay.dimensionId === null ? undefined : site.placed.get(overlay.dimensionId)
@@ -48,14 +63,14 @@ export const runningDimension = (overlay: ToolOverlay, picture: Picture): Primit
   const besideM = besidePx / picture.view.pxPerM
   const px = (runningM: number, offsetM: number): Point => {
     const { xM, yM } = site.atRunning(runningM, offsetM)
-    return applyMatrix(matrix, xM, yM)
+    return toPx(picture, xM, yM)
   }
   const isStraight = site.bends.every(({ fromM }) => at.runningM <= fromM)
   const side = at.offsetM - besideM
   const list: Primitive[] = []
   if (isStraight) {
     const from = shownEnd(px(0, side), px(at.runningM, side), picture)
-    list.push(...spanDimension(from, px(at.runningM, side), formatRunning(at.runningM, readerOf(picture))))
+    list.push(...spanDimension(from, px(at.runningM, side), formatRunning(at.runningM, readerOf(picture)), fold))
   }
   const [place, foot] = [px(at.runningM, at.offsetM), px(at.runningM, side)]
   list.push({ t: 'path', points: [place.xPx, place.yPx, foot.xPx, foot.yPx], stroke: 'ink', weight: 'context', dash: 'tie' })
@@ -66,7 +81,7 @@ export const runningDimension = (overlay: ToolOverlay, picture: Picture): Primit
     if (otherM === null || !isStraight) continue
     const [a, b] = [px(otherM, under), px(at.runningM, under)]
     if (Math.hypot(a.xPx - b.xPx, a.yPx - b.yPx) < 44) continue
-    list.push(...spanDimension(a, b, formatQuantity({ kind: 'length', value: Math.abs(at.runningM - otherM) }, { ...readerOf(picture), style: 'tape' })))
+    list.push(...spanDimension(a, b, formatQuantity({ kind: 'length', value: Math.abs(at.runningM - otherM) }, { ...readerOf(picture), style: 'tape' }), fold))
   }
   return list
 }
@@ -84,8 +99,8 @@ const shownEnd = (far: Point, near: Point, { band }: Picture): Point => {
 
 /** What the pointer snapped to, in the colour of what is chosen. Screen px. */
 export const snapMarkShapes = (marks: readonly SnapMark[], picture: Picture): Primitive[] => {
-  const { site, matrix, view } = picture
-  const px = (xM: number, yM: number): Point => applyMatrix(matrix, xM, yM)
+  const { site, view } = picture
+  const px = (xM: number, yM: number): Point => toPx(picture, xM, yM)
   const onRun = (runningM: number, offsetM: number): Point => {
     const { xM, yM } = site.atRunning(runningM, offsetM)
     return px(xM, yM)
@@ -119,13 +134,13 @@ const equalSign = (a: Point, b: Point): Primitive => ({ t: 'text', xM: (a.xPx + 
 
 /** The line the axis snap and neighbour snaps run along, drawn under the item. */
 export const snapLineShapes = (overlay: ToolOverlay, picture: Picture): Primitive[] => {
-  const { site, matrix, view } = picture
+  const { site, view } = picture
   const at = overlay.dimensionId === null ? overlay.dimensionAt : site.placed.get(overlay.dimensionId)
   if (at === null || at === undefined || at.runningM === null || at.offsetM === null || site.run === null) return []
   const { runningM, offsetM } = at
   const px = (alongM: number, acrossM: number): Point => {
     const { xM, yM } = site.atRunning(alongM, acrossM)
-    return applyMatrix(matrix, xM, yM)
+    return toPx(picture, xM, yM)
   }
   const list: Primitive[] = []
   for (const mark of overlay.marks) {
@@ -134,7 +149,7 @@ export const snapLineShapes = (overlay: ToolOverlay, picture: Picture): Primitiv
       list.push({ t: 'path', points: [a.xPx, a.yPx, b.xPx, b.yPx], stroke: 'chosen', weight: 'gear' })
     }
     if (mark.kind === 'across' || mark.kind === 'along') {
-      const [a, b] = [px(runningM, offsetM), applyMatrix(matrix, mark.xM, mark.yM)]
+      const [a, b] = [px(runningM, offsetM), toPx(picture, mark.xM, mark.yM)]
       list.push({ t: 'path', points: [a.xPx, a.yPx, b.xPx, b.yPx], stroke: 'chosen', weight: 'gear', dash: 'proposal' })
     }
   }

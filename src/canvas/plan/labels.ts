@@ -97,16 +97,16 @@ const stemOf = ({ box }: LabelRequest, side: LabelSide): { x0: number; y0: numbe
  *
  * Tried in turn: the wished place, inside the own box, the four sides close by, the four sides 24 px out on a stem.
  * Order: rank, then as given. Obstacles are symbols and marks; a label may cover its own thing's box, which has to be
- * the very same object as the obstacle.
+ * the very same object as the obstacle. `within`: the part of the band labels may stand in, where it is not all of it.
  */
-export const placeLabels = (requests: readonly LabelRequest[], obstacles: readonly BoxPx[], band: { widthPx: number; heightPx: number }): LabelPlace[] => {
+export const placeLabels = (requests: readonly LabelRequest[], obstacles: readonly BoxPx[], band: { widthPx: number; heightPx: number }, within: BoxPx = { x0: 0, y0: 0, x1: band.widthPx, y1: band.heightPx }): LabelPlace[] => {
   const taken = new BoxGrid()
   for (const box of obstacles) if (box.x1 > 0 && box.y1 > 0 && box.x0 < band.widthPx && box.y0 < band.heightPx) taken.add(clamped(box, band))
   const places: LabelPlace[] = []
   const inOrder = requests.map((request, order) => ({ request, order })).sort((a, b) => a.request.rank - b.request.rank || a.order - b.order)
   for (const { request } of inOrder) {
     const { widthPx, heightPx, box } = request
-    if (box.x1 < 0 || box.y1 < 0 || box.x0 > band.widthPx || box.y0 > band.heightPx) continue
+    if (box.x1 < within.x0 || box.y1 < within.y0 || box.x0 > within.x1 || box.y0 > within.y1) continue
     const sides = [...(request.sides ?? []), ...allSides.filter((side) => request.sides?.includes(side) !== true)]
     const tries: { xPx: number; yPx: number; stem: LabelPlace['stem'] }[] = [
       ...(request.wished === undefined ? [] : [{ ...request.wished, stem: null }]),
@@ -116,7 +116,7 @@ export const placeLabels = (requests: readonly LabelRequest[], obstacles: readon
     ]
     for (const { xPx, yPx, stem } of tries) {
       const at = { x0: xPx, y0: yPx, x1: xPx + widthPx, y1: yPx + heightPx }
-      if (at.x0 < 2 || at.y0 < 2 || at.x1 > band.widthPx - 2 || at.y1 > band.heightPx - 2 || taken.isHit(at, box)) continue
+      if (at.x0 < within.x0 + 2 || at.y0 < within.y0 + 2 || at.x1 > within.x1 - 2 || at.y1 > within.y1 - 2 || taken.isHit(at, box)) continue
       taken.add(at)
       places.push({ id: request.id, xPx, yPx, stem })
       break

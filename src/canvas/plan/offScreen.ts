@@ -1,6 +1,5 @@
 import type { Primitive } from '../../drawing/primitives.ts'
-import { applyMatrix } from '../../state/frames.ts'
-import type { Picture } from './picture.ts'
+import { toPx, type Picture } from './picture.ts'
 import type { Spot } from './paintNotes.ts'
 
 const edgePx = 18
@@ -18,12 +17,12 @@ const wanted = (picture: Picture, isEmpty: boolean): { text: string; xM: number;
 
 /** Arrows at the edge towards what is off the sheet; a tap brings it in. Screen px. */
 export const offScreenArrows = (picture: Picture, isEmpty: boolean): { shapes: Primitive[]; spots: Spot[] } => {
-  const { band, matrix } = picture
+  const { band } = picture
   const shapes: Primitive[] = []
   const spots: Spot[] = []
   const [midX, midY] = [band.widthPx / 2, band.heightPx / 2]
   for (const { text, xM, yM } of wanted(picture, isEmpty)) {
-    const { xPx, yPx } = applyMatrix(matrix, xM, yM)
+    const { xPx, yPx } = toPx(picture, xM, yM)
     if (xPx >= 0 && yPx >= 0 && xPx <= band.widthPx && yPx <= band.heightPx) continue
     const [dx, dy] = [xPx - midX, yPx - midY]
     const share = Math.min(dx === 0 ? Infinity : (midX - edgePx) / Math.abs(dx), dy === 0 ? Infinity : (midY - edgePx) / Math.abs(dy))

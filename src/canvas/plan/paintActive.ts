@@ -2,16 +2,16 @@ import type { Primitive } from '../../drawing/primitives.ts'
 import { itemMatrix } from '../../drawing/matrix.ts'
 import { kindOf, type PlacedRecord } from '../../scene/kinds/index.ts'
 import { laidOver } from '../../scene/commands/fields.ts'
-import { applyMatrix } from '../../state/frames.ts'
+import { foldPx } from '../../state/frames.ts'
 import { formatQuantity } from '../../units/format.ts'
 import type { ToolOverlay } from '../tools/types.ts'
 import { patchOf } from '../tools/types.ts'
-import { framePx, handlesOf, turnHandleAt } from './pickables.ts'
-import { paintShapes } from './paintItems.ts'
-import { ghostsOf, drawnItem, type Picture } from './picture.ts'
+import { framePx, turnHandleAt } from './pickables.ts'
+import { inPart, paintShapes } from './paintItems.ts'
+import { ghostsOf, drawnItem, isInPart, partsOf, toPx, type Picture } from './picture.ts'
 import { runningDimension, snapMarkShapes, spanDimension } from './guides.ts'
 import { textWidthPx } from './textWidth.ts'
-import { pickablesFor } from './toolContext.ts'
+import { handlesShown, matrixAt, pickablesFor } from './toolContext.ts'
 
 const identity = { a: 1, b: 0, c: 0, d: 1, e: 0, f: 0 }
 export const HANDLE_PX = 5.5
@@ -20,24 +20,24 @@ const flatPx = (points: readonly { xPx: number; yPx: number }[]): number[] => po
 
 /** Frames round what is chosen, the tie of a single one to its flag, and its handles. Screen px. */
 export const selectionShapes = (picture: Picture, isDragging: boolean): Primitive[] => {
-  const { view, site, matrix } = picture
+  const { view, site, frame } = picture
   const chosenIds = new Set(view.selection)
   if (chosenIds.size === 0) return []
   const list: Primitive[] = []
   const chosen = pickablesFor(site, view.hiddenKinds).filter(({ id }) => chosenIds.has(id))
   for (const item of chosen) {
     if (item.isFeature) {
-      const points = flatPx(Array.from({ length: item.outlineM.length >> 1 }, (_, i) => applyMatrix(matrix, item.outlineM[2 * i]!, item.outlineM[2 * i + 1]!)))
+      const points = flatPx(Array.from({ length: item.outlineM.length >> 1 }, (_, i) => toPx(picture, item.outlineM[2 * i]!, item.outlineM[2 * i + 1]!)))
       list.push({ t: 'path', points, closed: item.isClosed, stroke: 'chosen', weight: 'building' })
-    } else list.push({ t: 'path', points: flatPx(framePx(item, matrix, 6)), closed: true, stroke: 'chosen', weight: 'building' })
+    } else list.push({ t: 'path', points: flatPx(framePx(item, matrixAt(view, frame, item.runningM), 6)), closed: true, stroke: 'chosen', weight: 'building' })
   }
   const [only] = chosen
   if (chosen.length !== 1 || only === undefined) return list
   if (only.runningM !== null && !only.isFeature) list.push(...tieShapes(picture, only.xM, only.yM, only.runningM))
   if (isDragging || view.holdStill) return list
-  for (const handle of handlesOf(chosen, matrix)) {
+  for (const handle of handlesShown(view, frame, chosen)) {
     if (handle.kind === 'rotate') {
-      const at = turnHandleAt(only, matrix)
+      const at = turnHandleAt(only, matrixAt(view, frame, only.runningM))
       list.push({ t: 'path', points: [at.xPx, at.fromYPx, at.xPx, at.yPx], stroke: 'chosen', weight: 'gear' }, { t: 'circle', xM: at.xPx, yM: at.yPx, radiusM: HANDLE_PX + 1, fill: 'sheet', stroke: 'chosen', weight: 'rope' })
     } else if (handle.kind === 'vertex') {
       list.push({ t: 'rect', xM: handle.xPx - HANDLE_PX, yM: handle.yPx - HANDLE_PX, widthM: 2 * HANDLE_PX, heightM: 2 * HANDLE_PX, fill: 'sheet', stroke: 'chosen', weight: 'rope' })
@@ -47,8 +47,9 @@ export const selectionShapes = (picture: Picture, isDragging: boolean): Primitiv
 }
 
 /** Thin line from the chosen item to its flag: straight to the tape's edge, or, north up, slanting to where the flag hangs. */
-const tieShapes = ({ view, matrix, band }: Picture, xM: number, yM: number, runningM: number): Primitive[] => {
-  const { xPx, yPx } = applyMatrix(matrix, xM, yM)
+const tieShapes = (picture: Picture, xM: number, yM: number, runningM: number): Primitive[] => {
+  const { view, band } = picture
+  const { xPx, yPx } = toPx(picture, xM, yM)
   const isNorthUp = view.orientation === 'northUp' && !view.tapeVertical
   if (view.tapeVertical) return [{ t: 'path', points: [xPx + (view.leftHanded ? -14 : 14), yPx, view.leftHanded ? 0 : band.widthPx, yPx], stroke: 'chosen', weight: 'ticks', dash: 'tie' }]
   const flagXPx = isNorthUp ? (view.turned ? band.widthPx - (runningM - view.leftRunningM) * view.pxPerM : (runningM - view.leftRunningM) * view.pxPerM) : xPx
@@ -57,10 +58,10 @@ const tieShapes = ({ view, matrix, band }: Picture, xM: number, yM: number, runn
 
 /** What a proposal would add or move, dashed teal, with an arrow from where it stands. */
 export const paintGhosts = (context: CanvasRenderingContext2D, picture: Picture): void => {
-  const { matrix } = picture
   for (const { item, from } of ghostsOf(picture)) {
+    if (!isInPart(item, picture)) continue
     const drawn = drawnItem(item, picture)
-    if (from !== null && drawn.isFeature === false && Math.hypot(from.xM - item.xM, from.yM - item.yM) * picture.view.pxPerM > 14) paintShapes(context, arrowShapes(applyMatrix(matrix, from.xM, from.yM), applyMatrix(matrix, item.xM, item.yM)), picture, identity)
+    if (from !== null && drawn.isFeature === false && Math.hypot(from.xM - item.xM, from.yM - item.yM) * picture.view.pxPerM > 14) paintShapes(context, arrowShapes(toPx(picture, from.xM, from.yM), toPx(picture, item.xM, item.yM)), picture, identity)
     paintShapes(context, drawn.shapes, picture, drawn.matrix, 'proposal')
   }
 }
@@ -101,7 +102,7 @@ const paintToolGhosts = (context: CanvasRenderingContext2D, overlay: ToolOverlay
 const sketchShapes = (overlay: ToolOverlay, picture: Picture): Primitive[] => {
   const { sketch, box } = overlay
   const list: Primitive[] = []
-  const px = (xM: number, yM: number): { xPx: number; yPx: number } => applyMatrix(picture.matrix, xM, yM)
+  const px = (xM: number, yM: number): { xPx: number; yPx: number } => toPx(picture, xM, yM)
   if (sketch !== null) {
     const points = sketch.points.map(({ xM, yM }) => px(xM, yM))
     list.push({ t: 'path', points: flatPx(points), closed: sketch.isClosed && points.length > 2, stroke: 'chosen', weight: 'boundary', dash: 'proposal' })
@@ -124,8 +125,8 @@ const measureShapes = (picture: Picture): Primitive[] => {
   const { measure } = picture.view
   if (measure === null) return []
   const lengthM = Math.hypot(measure.toXM - measure.fromXM, measure.toYM - measure.fromYM)
-  const [a, b] = [applyMatrix(picture.matrix, measure.fromXM, measure.fromYM), applyMatrix(picture.matrix, measure.toXM, measure.toYM)]
-  return spanDimension(a, b, formatQuantity({ kind: 'length', value: lengthM }, { ...readerOf(picture), both: true }))
+  const [a, b] = [toPx(picture, measure.fromXM, measure.fromYM), toPx(picture, measure.toXM, measure.toYM)]
+  return spanDimension(a, b, formatQuantity({ kind: 'length', value: lengthM }, { ...readerOf(picture), both: true }), foldPx(picture.view))
 }
 
 const readerOf = ({ symbol }: Picture): { system: 'feetInches' | 'metric'; language: 'en' | 'es' } => symbol.reader ?? { system: 'feetInches', language: 'en' }
@@ -158,8 +159,12 @@ const echoShapes = (context: CanvasRenderingContext2D, overlay: ToolOverlay, pic
 
 /** Everything that moves while a gesture runs, over all the rest; the loupe is drawn after it. */
 export const paintOverlay = (context: CanvasRenderingContext2D, overlay: ToolOverlay, picture: Picture, isDragging: boolean): void => {
-  paintGhosts(context, picture)
-  paintToolGhosts(context, overlay, picture)
+  for (const part of partsOf(picture)) {
+    inPart(context, part, () => {
+      paintGhosts(context, part)
+      paintToolGhosts(context, overlay, part)
+    })
+  }
   const dimension = runningDimension(overlay, picture)
   paintShapes(context, [
     ...snapMarkShapes(overlay.marks, picture), ...selectionShapes(picture, isDragging), ...dimension, ...measureShapes(picture), ...sketchShapes(overlay, picture),

@@ -1,5 +1,6 @@
 import { paint, type Paint2D } from '../../drawing/paint.ts'
 import type { Primitive } from '../../drawing/primitives.ts'
+import { foldOf } from '../../state/frames.ts'
 import { axisShapes, jointPlaneShapes, nailMark, pipeShapes } from './pipeShapes.ts'
 import type { DrawnItem, Picture } from './picture.ts'
 import { stamp } from './sprites.ts'
@@ -8,6 +9,18 @@ export type PaintManner = 'drawn' | 'proposal'
 
 export const paintShapes = (context: CanvasRenderingContext2D, list: readonly Primitive[], picture: Picture, matrix = picture.matrix, manner: PaintManner = 'drawn'): void => {
   if (list.length > 0) paint(context as Paint2D, list, { matrix, theme: picture.theme, manner, touch: picture.isTouch, visiblePx: { x0: 0, y0: 0, x1: picture.band.widthPx, y1: picture.band.heightPx } })
+}
+
+/** Draws inside the part of the sheet the picture is of; without a fold the whole band, unclipped. */
+export const inPart = (context: CanvasRenderingContext2D, { boundsPx, view }: Picture, draw: () => void): void => {
+  if (foldOf(view) === null) return draw()
+  if (boundsPx.x1 <= boundsPx.x0) return undefined
+  context.save()
+  context.beginPath()
+  context.rect(boundsPx.x0, boundsPx.y0, boundsPx.x1 - boundsPx.x0, boundsPx.y1 - boundsPx.y0)
+  context.clip()
+  draw()
+  context.restore()
 }
 
 /** Axis, joint plane, nail, gear, then the pipe over it: it lies on everything it passes. `quick`: equal symbols are stamped. */

@@ -10,7 +10,7 @@ import type { MarkedFinding } from './findings.ts'
 import { nailPlace, paintShapes } from './paintItems.ts'
 import { zoneBoxPx } from './paintGround.ts'
 import { runPoints } from './pipeShapes.ts'
-import type { DrawnItem, Picture } from './picture.ts'
+import { toPx, type DrawnItem, type Picture } from './picture.ts'
 import type { ShownZone } from './shownZones.ts'
 import { textWidthPx } from './textWidth.ts'
 import type { Effect } from '../tools/types.ts'
@@ -42,7 +42,10 @@ const ASCENT_RATIO = 0.8
 const LINE_RATIO = 1.08
 const identity = { a: 1, b: 0, c: 0, d: 1, e: 0, f: 0 }
 
-const clippedTo = (box: BoxPx, { band }: Picture): BoxPx => ({ x0: Math.max(6, box.x0), y0: Math.max(6, box.y0), x1: Math.min(band.widthPx - 6, box.x1), y1: Math.min(band.heightPx - 6, box.y1) })
+const clippedTo = (box: BoxPx, { boundsPx }: Picture): BoxPx => ({ x0: Math.max(boundsPx.x0 + 6, box.x0), y0: Math.max(boundsPx.y0 + 6, box.y0), x1: Math.min(boundsPx.x1 - 6, box.x1), y1: Math.min(boundsPx.y1 - 6, box.y1) })
+
+/** Text never crosses the fold: it starts 8 px beyond it or ends 4 px before it. */
+const wordBounds = ({ boundsPx, band }: Picture): BoxPx => ({ ...boundsPx, x0: boundsPx.x0 + (boundsPx.x0 > 0 ? 6 : 0), x1: boundsPx.x1 - (boundsPx.x1 < band.widthPx ? 2 : 0) })
 
 const rankOf = ({ item }: DrawnItem, picture: Picture): number => {
   if (picture.chosen.has(item.id)) return labelRanks.chosen
@@ -85,7 +88,8 @@ const wordOfZone = (zone: ShownZone, picture: Picture, context: CanvasRenderingC
   const isRed = zone.zoneClass === 'RED'
   if (!isRed && !['scale', 'full'].includes(detailAt(picture.view.pxPerM))) return []
   const box = zoneBoxPx(zone, picture.matrix)
-  if (box === null || box.x1 < 0 || box.y1 < 0 || box.x0 > picture.band.widthPx || box.y0 > picture.band.heightPx) return []
+  const { boundsPx } = picture
+  if (box === null || box.x1 < boundsPx.x0 || box.y1 < boundsPx.y0 || box.x0 > boundsPx.x1 || box.y0 > boundsPx.y1) return []
   const text = `${zone.isUnknown ? '? ' : ''}${zoneWord(zone, picture.view.language)}`
   const widthPx = textWidthPx(context, text, 12, isRed, picture.isTouch)
   const heightPx = (picture.isTouch ? touchSizePx(12) : 12) * LINE_RATIO
@@ -121,7 +125,7 @@ const nailWords = (picture: Picture, box: BoxPx | null, context: CanvasRendering
 const MARK_PX = 23
 const markWords = (marks: readonly MarkedFinding[], picture: Picture): Word[] =>
   marks.map((mark) => {
-    const { xPx, yPx } = applyMatrix(picture.matrix, mark.xM, mark.yM)
+    const { xPx, yPx } = toPx(picture, mark.xM, mark.yM)
     const box = { x0: xPx - 3, y0: yPx - 3, x1: xPx + 3, y1: yPx + 3 }
     return {
       request: { id: `mark/${mark.key}`, box, widthPx: MARK_PX + 2, heightPx: MARK_PX + 2, rank: labelRanks.mark, wished: { xPx: xPx - MARK_PX / 2, yPx: yPx - 20 - MARK_PX }, sides: ['above', 'below'] },
@@ -166,8 +170,11 @@ const itemBoxes = ({ shapes, matrix: m, boxPx, item }: DrawnItem, picture: Pictu
   return boxes
 }
 
-/** Words, numbers of findings, north and scale. Answers where marks can be tapped. */
-export const paintNotes = (context: CanvasRenderingContext2D, input: NotesInput, picture: Picture): Spot[] => {
+/**
+ * Words and numbers of findings of one part of the sheet. Answers where marks can be tapped. `placed`: labels that stand
+ * already on another part; those of this part are added.
+ */
+export const paintNotes = (context: CanvasRenderingContext2D, input: NotesInput, picture: Picture, placed: Set<string> = new Set()): Spot[] => {
   const { band } = picture
   const furniture = furnitureBoxes(picture)
   const nail = nailBox(picture)
@@ -178,16 +185,17 @@ export const paintNotes = (context: CanvasRenderingContext2D, input: NotesInput,
     ...input.features.flatMap((drawn) => wordsOfItem(drawn, picture, context)),
     ...supportWords(input.items, picture, context),
     ...nailWords(picture, nail, context),
-  ]
+  ].filter(({ request }) => !placed.has(request.id))
   const byId = new Map(words.map((word) => [word.request.id, word]))
-  const places = placeLabels(words.map(({ request }) => request), [...furniture, ...(nail === null ? [] : [nail]), ...input.items.flatMap((drawn) => itemBoxes(drawn, picture)), ...pipeBoxes(picture)], band)
+  const places = placeLabels(words.map(({ request }) => request), [...furniture, ...(nail === null ? [] : [nail]), ...input.items.flatMap((drawn) => itemBoxes(drawn, picture)), ...pipeBoxes(picture)], band, wordBounds(picture))
   const spots: Spot[] = []
   const list: Primitive[] = []
   for (const { id, xPx, yPx, stem } of places) {
     const word = byId.get(id)!
+    placed.add(id)
     if (word.mark !== undefined) {
       const middle = { xPx: xPx + (MARK_PX + 2) / 2, yPx: yPx + (MARK_PX + 2) / 2 }
-      const at = applyMatrix(picture.matrix, word.mark.xM, word.mark.yM)
+      const at = toPx(picture, word.mark.xM, word.mark.yM)
       list.push({ t: 'path', points: [at.xPx, at.yPx, middle.xPx, middle.yPx], stroke: 'lot', weight: 'pipe' }, { t: 'path', points: [at.xPx, at.yPx, middle.xPx, middle.yPx], stroke: 'ink', weight: 'context' }, { t: 'circle', xM: at.xPx, yM: at.yPx, radiusM: 3.2, fill: 'ink' })
       list.push({ t: 'mark', xM: middle.xPx, yM: middle.yPx, parts: levelShape(word.mark.level, MARK_PX, String(word.mark.number)) })
       spots.push({ ...middle, radiusPx: MARK_PX / 2 + 3, effect: { do: 'openFinding', key: word.mark.key } })
@@ -198,9 +206,11 @@ export const paintNotes = (context: CanvasRenderingContext2D, input: NotesInput,
     list.push({ t: 'text', xM: xPx, yM: yPx + sizePx * ASCENT_RATIO, text: word.text, sizePx: word.sizePx, ink: word.ink, bold: word.bold, lotEdge: true })
   }
   paintShapes(context, list, picture, identity)
-  paintShapes(context, furnitureShapes(picture, context), picture, identity)
   return spots
 }
+
+/** North and scale of the whole sheet. */
+export const paintFurniture = (context: CanvasRenderingContext2D, picture: Picture): void => paintShapes(context, furnitureShapes(picture, context), picture, identity)
 
 /** Right lower corner of the sheet, left by a thumb's tag on a phone. */
 const northPlace = ({ band }: Picture): { xPx: number; yPx: number } => ({ xPx: band.widthPx - 40, yPx: band.heightPx - 66 })

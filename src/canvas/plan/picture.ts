@@ -5,7 +5,7 @@ import { themes, type Theme } from '../../drawing/theme.ts'
 import { kindOf } from '../../scene/kinds/index.ts'
 import type { SetUpRecord } from '../../scene/records/frame.ts'
 import type { App } from '../../state/app.ts'
-import { planMatrix } from '../../state/frames.ts'
+import { applyMatrix, foldOf, partOfAlong, partPx, planMatrix, planToPx, type PlanPart } from '../../state/frames.ts'
 import type { ViewState } from '../../state/viewStore.ts'
 import { applyEdit, type Edit } from '../../scene/edit.ts'
 import { deriveSite } from '../../derive/site.ts'
@@ -38,6 +38,9 @@ export interface Picture {
   theme: Theme
   isTouch: boolean
   band: { widthPx: number; heightPx: number }
+  /** Which part of a folded sheet `matrix` is of, and where on the band that part is drawn. Without a fold: the whole band. */
+  part: PlanPart
+  boundsPx: BoxPx
   symbol: SymbolContext
   zones: readonly ShownZone[]
   chosen: ReadonlySet<string>
@@ -50,11 +53,26 @@ export const pictureOf = (app: App, prefersDark: boolean, isTouch: boolean): Pic
   const { site, profile } = app.site.getState()
   const frame = frameSetUp(app)
   return {
-    app, view, site, profile, frame, matrix: planMatrix(view, frame), theme: themeNow(view, prefersDark), isTouch, band: view.bandSizePx.plan,
+    app, view, site, profile, frame, matrix: planMatrix(view, frame), part: 'before', boundsPx: { x0: 0, y0: 0, x1: view.bandSizePx.plan.widthPx, y1: view.bandSizePx.plan.heightPx }, theme: themeNow(view, prefersDark), isTouch, band: view.bandSizePx.plan,
     symbol: { pipeOuterDiameterM: site.pipe.odM, stickLengthM: site.job.stickLengthM, pxPerM: view.pxPerM, reader: { system: lengthSystem(site), language: view.language } },
     zones: shownZones(site, view.phase, view.joint), chosen: new Set(view.selection),
   }
 }
+
+/** The picture of each part of the sheet: the one before the fold and the one after it; without a fold the picture itself. */
+export const partsOf = (picture: Picture): readonly Picture[] => {
+  const { view, frame, band } = picture
+  if (foldOf(view) === null) return [picture]
+  return (['before', 'after'] as const).map((part) => ({ ...picture, part, matrix: planMatrix(view, frame, part), boundsPx: { ...partPx(view, part), y0: 0, y1: band.heightPx } }))
+}
+
+/** Site point → px of the band, in whichever part of the sheet it lies. */
+export const toPx = ({ view, frame, matrix }: Picture, xM: number, yM: number): { xPx: number; yPx: number } =>
+  foldOf(view) === null ? applyMatrix(matrix, xM, yM) : planToPx(view, frame, xM, yM)
+
+/** Whether an item is drawn in this part: features run on through the fold, gear stands on one side of it or is folded away. */
+export const isInPart = (item: PlacedItem, { view, part }: Picture): boolean =>
+  foldOf(view) === null || !('place' in item.record) || item.runningM === null || partOfAlong(view, item.runningM) === part
 
 const signatures = new WeakMap<object, string>()
 
@@ -125,8 +143,8 @@ const boxOf = (m: Matrix, box: { leastX: number; leastY: number; mostX: number; 
 const reachPx = (picture: Picture): number => 40 + 13 * picture.view.pxPerM
 
 /** Whether any of it may be on screen. */
-export const isOnScreen = (box: BoxPx, { band }: Picture, slackPx: number): boolean =>
-  box.x1 > -slackPx && box.y1 > -slackPx && box.x0 < band.widthPx + slackPx && box.y0 < band.heightPx + slackPx
+export const isOnScreen = (box: BoxPx, { boundsPx }: Picture, slackPx: number): boolean =>
+  box.x1 > boundsPx.x0 - slackPx && box.y1 > boundsPx.y0 - slackPx && box.x0 < boundsPx.x1 + slackPx && box.y0 < boundsPx.y1 + slackPx
 
 /** Shown items and features, features first: areas by size, then lines; items in document order. Off-screen ones left out. */
 export const drawnItems = (picture: Picture, skip: ReadonlySet<string>): { features: DrawnItem[]; items: DrawnItem[] } => {
@@ -135,7 +153,7 @@ export const drawnItems = (picture: Picture, skip: ReadonlySet<string>): { featu
   const { hiddenKinds } = picture.view
   const slackPx = reachPx(picture)
   for (const item of picture.site.placed.values()) {
-    if (hiddenKinds.includes(item.kind) || skip.has(item.id) || isZone(item)) continue
+    if (hiddenKinds.includes(item.kind) || skip.has(item.id) || isZone(item) || !isInPart(item, picture)) continue
     const isFeature = !('place' in item.record)
     if (!isFeature) {
       const [xPx, yPx] = [picture.matrix.a * item.xM + picture.matrix.c * item.yM + picture.matrix.e, picture.matrix.b * item.xM + picture.matrix.d * item.yM + picture.matrix.f]

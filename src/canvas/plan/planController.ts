@@ -1,17 +1,18 @@
 import type { App } from '../../state/app.ts'
 import type { SetUpRecord } from '../../scene/records/frame.ts'
 import { layoutOf, setUpsOf } from '../../scene/document.ts'
-import { invertMatrix } from '../../state/frames.ts'
+import { planPart, pxToPlan, type PlanPart } from '../../state/frames.ts'
 import type { ViewState } from '../../state/viewStore.ts'
 import { runAction } from '../actions.ts'
 import { actionOfKey, isTypingIn } from '../keys.ts'
 import { edgePush, pinchOf, pinchStep, wheelFactor, type PinchStart } from '../tools/pan.ts'
 import { isBusy, pushesEdge, startTool, stepTool, toolOverlay, type ToolState } from '../tools/tool.ts'
 import { emptyOverlay, type PointerFacts, type PointerKind, type ToolContext, type ToolEvent, type ToolOverlay } from '../tools/types.ts'
-import { anchored, panned, zoomedAbout } from '../viewMoves.ts'
+import { keepFold } from '../foldKeeper.ts'
+import { anchored, panned, withThis, zoomedAbout } from '../viewMoves.ts'
 import { runEffect } from './effects.ts'
 import { probeEntry, probeHandled } from './frameProbe.ts'
-import { frameSetUp, planMatrixOf, toolContextOf } from './toolContext.ts'
+import { frameSetUp, toolContextOf } from './toolContext.ts'
 
 const HOLD_MS = 500
 /** Wheel turns and pans nearer together than this are one move of the view, ms. */
@@ -28,8 +29,11 @@ interface Surface {
 
 /** Keys of the view that change what the plan shows. */
 const drawnKeys: readonly (keyof ViewState)[] = [
-  'pxPerM', 'leftRunningM', 'midOffsetM', 'orientation', 'turned', 'selection', 'tool', 'phase', 'joint', 'holdStill', 'hiddenKinds', 'tapeVertical', 'theme', 'language', 'leftHanded', 'proposal', 'measure', 'bandSizePx', 'form', 'snapping',
+  'pxPerM', 'leftRunningM', 'midOffsetM', 'fold', 'orientation', 'turned', 'selection', 'tool', 'phase', 'joint', 'holdStill', 'hiddenKinds', 'tapeVertical', 'theme', 'language', 'leftHanded', 'proposal', 'measure', 'bandSizePx', 'form', 'snapping',
 ]
+
+/** Gestures that hold something by the place it was taken at: the pointer keeps to that part of a folded sheet. */
+const keepsPart: ReadonlySet<string> = new Set(['pressed', 'moving', 'turning', 'reshaping'])
 
 /**
  * Brings pointers, wheel and keys of the plan to the tool in hand and carries out what it answers. One gesture at a
@@ -48,6 +52,8 @@ export class PlanController {
   private edgeFrame = 0
   private viewBurstMs = -Infinity
   private isStepping = false
+  /** Part of a folded sheet the press was in: what is dragged stays in it. */
+  private pressPart: PlanPart = 'before'
 
   constructor(app: App, surface: Surface) {
     this.app = app
@@ -71,7 +77,7 @@ export class PlanController {
     // A page put away or a turned device never leaves a gesture running.
     addEventListener('blur', this.cancel)
     addEventListener('visibilitychange', this.cancel)
-    const unsubscribe = [this.app.view.subscribe(this.viewChanged), this.app.documents.subscribe(this.documentChanged), this.app.site.subscribe(() => this.surface.schedule(isBusy(this.state) ? 'drag' : 'other')), this.app.results.subscribe(() => this.surface.schedule('other'))]
+    const unsubscribe = [keepFold(this.app), this.app.view.subscribe(this.viewChanged), this.app.documents.subscribe(this.documentChanged), this.app.site.subscribe(() => this.surface.schedule(isBusy(this.state) ? 'drag' : 'other')), this.app.results.subscribe(() => this.surface.schedule('other'))]
     return () => {
       this.cancel()
       for (const [name, handler] of bound) element.removeEventListener(name, handler as EventListener)
@@ -133,7 +139,8 @@ export class PlanController {
   }
 
   private facts(event: PointerEvent, at = this.position(event)): PointerFacts {
-    const site = invertMatrix(planMatrixOf(this.app), at.xPx, at.yPx)
+    const part = keepsPart.has(this.state.name) ? this.pressPart : undefined
+    const site = pxToPlan(this.app.view.getState(), frameSetUp(this.app), at.xPx, at.yPx, part)
     const pointer: PointerKind = event.pointerType === 'touch' ? 'touch' : event.pointerType === 'pen' ? 'pen' : 'mouse'
     return { pointerId: event.pointerId, pointer, ...at, ...site, shift: event.shiftKey, alt: event.altKey, mod: event.ctrlKey || event.metaKey, button: event.button, timeMs: event.timeStamp }
   }
@@ -163,6 +170,7 @@ export class PlanController {
       // A pointer that is already gone again: its release comes as a cancel.
     }
     const facts = this.facts(event)
+    this.pressPart = planPart(this.app.view.getState(), facts.xPx)
     clearTimeout(this.holdTimer)
     this.step({ type: 'down', ...facts })
     if (event.pointerType !== 'mouse') this.holdTimer = setTimeout(() => this.step({ type: 'hold', ...facts }), HOLD_MS)
@@ -244,8 +252,7 @@ export class PlanController {
   private rememberView(): void {
     const nowMs = performance.now()
     if (nowMs - this.viewBurstMs > VIEW_BURST_MS) {
-      const { pxPerM, leftRunningM, midOffsetM, previousViews } = this.app.view.getState()
-      this.app.view.setState({ previousViews: [...previousViews, { pxPerM, leftRunningM, midOffsetM }].slice(-20) })
+      this.app.view.setState({ previousViews: withThis(this.app.view.getState()) })
     }
     this.viewBurstMs = nowMs
   }

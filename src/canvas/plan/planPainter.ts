@@ -5,11 +5,11 @@ import { markedFindings } from './findings.ts'
 import { paintLoupe } from './loupe.ts'
 import { paintOverlay } from './paintActive.ts'
 import { paintGround, paintHatched, paintZone } from './paintGround.ts'
-import { paintItems, paintPipe, paintShapes } from './paintItems.ts'
-import { paintNotes, type Spot } from './paintNotes.ts'
+import { inPart, paintItems, paintPipe, paintShapes } from './paintItems.ts'
+import { paintFurniture, paintNotes, type Spot } from './paintNotes.ts'
 import { offScreenArrows } from './offScreen.ts'
 import { snapLineShapes } from './guides.ts'
-import { changedIds, drawnItem, drawnItems, pictureOf, type DrawnItem, type Picture } from './picture.ts'
+import { changedIds, drawnItem, drawnItems, isInPart, partsOf, pictureOf, type DrawnItem, type Picture } from './picture.ts'
 import { zoneLooksSame, type ShownZone } from './shownZones.ts'
 import { STAMP_FROM } from './sprites.ts'
 import { forgetWidths } from './textWidth.ts'
@@ -20,6 +20,11 @@ export const layerNames: readonly LayerName[] = ['ground', 'items', 'notes', 'ac
 
 const identity = { a: 1, b: 0, c: 0, d: 1, e: 0, f: 0 }
 const none: ReadonlySet<string> = new Set()
+
+interface Still {
+  features: DrawnItem[]
+  items: DrawnItem[]
+}
 
 /** What the still layers were last drawn from. */
 interface Base {
@@ -45,7 +50,8 @@ export class PlanPainter {
   private changed: ReadonlySet<string> = none
   private changedZones: ReadonlySet<string> = none
   private picture: Picture | null = null
-  private still: { features: DrawnItem[]; items: DrawnItem[] } = { features: [], items: [] }
+  /** The picture of each part of a folded sheet, with what stands still in it; without a fold there is one. */
+  private parts: { picture: Picture; still: Still }[] = []
   /** The view is moving: many symbols may be stamped until it rests. */
   isMoving = false
   private arrows: ReturnType<typeof offScreenArrows> = { shapes: [], spots: [] }
@@ -79,13 +85,18 @@ export class PlanPainter {
     this.picture = picture
     const isView = before === null || viewMoved(before, picture)
     const dirty = new Set<LayerName>(['active'])
-    if (force || isView || isNewSet) {
+    const placed = isGesture ? this.base.placed : picture.site.placed
+    const isRedrawn = force || isView || isNewSet
+    this.parts = partsOf(picture).map((part, i) => ({
+      picture: part,
       // Items off the still set may be the first to leave or enter the screen.
-      this.still = drawnItems(isGesture ? { ...picture, site: { ...picture.site, placed: this.base.placed } } : picture, changed)
+      still: isRedrawn ? drawnItems(placed === picture.site.placed ? part : { ...part, site: { ...part.site, placed } }, changed) : (this.parts[i]?.still ?? { features: [], items: [] }),
+    }))
+    if (isRedrawn) {
       for (const name of layerNames) dirty.add(name)
     } else if (before.site.setUp !== picture.site.setUp || !samePipe(before, picture)) dirty.add('items').add('notes')
     if (this.showsMarks) dirty.add('notes')
-    const isEmpty = this.still.items.length === 0 && this.still.features.length === 0
+    const isEmpty = this.parts.every(({ still }) => still.items.length === 0 && still.features.length === 0)
     this.arrows = offScreenArrows(picture, isEmpty)
     return layerNames.filter((name) => dirty.has(name))
   }
@@ -117,15 +128,25 @@ export class PlanPainter {
     const stillZones = this.shownZones(base.zones, (key) => !this.changedZones.has(key))
     switch (name) {
       case 'ground':
-        paintGround(context, this.still.features, picture, ratio)
-        for (const zone of stillZones) paintZone(context, zone, picture, ratio)
-        return
+        return this.inParts(context, (part, still) => {
+          paintGround(context, still.features, part, ratio)
+          for (const zone of stillZones) paintZone(context, zone, part, ratio)
+        })
       case 'items':
-        return paintItems(context, this.still.items, picture, this.isMoving && this.still.items.length >= STAMP_FROM ? { ratio } : null)
+        return this.inParts(context, (part, still) => paintItems(context, still.items, part, this.wantsRest() ? { ratio } : null))
       case 'notes': {
         const stale = this.app.results.getState().stamp !== stampOf(this.app.documents.getState())
         const marks = this.showsMarks && !stale ? markedFindings(this.app.results.getState().run, picture.site) : []
-        this.spots = paintNotes(context, { ...this.still, zones: stillZones, marks }, picture)
+        // A feature that runs through the fold is named once.
+        const placed = new Set<string>()
+        this.spots = this.parts.flatMap(({ picture: part, still }) => {
+          let spots: Spot[] = []
+          inPart(context, part, () => {
+            spots = paintNotes(context, { ...still, zones: stillZones, marks }, part, placed)
+          })
+          return spots
+        })
+        paintFurniture(context, picture)
         return
       }
       case 'active':
@@ -133,27 +154,43 @@ export class PlanPainter {
     }
   }
 
+  private inParts(context: CanvasRenderingContext2D, draw: (part: Picture, still: Still) => void): void {
+    for (const { picture, still } of this.parts) inPart(context, picture, () => draw(picture, still))
+  }
+
   private paintMoving(context: CanvasRenderingContext2D, picture: Picture, ratio: number, beneath: readonly HTMLCanvasElement[]): void {
     const isGesture = this.changed.size > 0
-    for (const zone of this.shownZones(picture.zones, (key) => this.changedZones.has(key))) paintZone(context, zone, picture, ratio)
+    const zones = this.shownZones(picture.zones, (key) => this.changedZones.has(key))
+    this.inParts(context, (part) => {
+      for (const zone of zones) paintZone(context, zone, part, ratio)
+      if (!isGesture) return
+      const moving = this.movingIn(part)
+      for (const drawn of moving) if (drawn.isFeature) paintHatched(context, drawn.shapes, drawn.matrix, part, ratio)
+    })
+    paintShapes(context, snapLineShapes(this.overlay, picture), picture, identity)
     if (isGesture) {
-      const moving = [...this.changed].flatMap((id) => picture.site.placed.get(id) ?? []).filter(({ kind }) => !picture.view.hiddenKinds.includes(kind)).map((item) => drawnItem(item, picture))
       const { records } = this.app.documents.getState().document
-      for (const drawn of moving) if (drawn.isFeature) paintHatched(context, drawn.shapes, drawn.matrix, picture, ratio)
-      paintShapes(context, snapLineShapes(this.overlay, picture), picture, identity)
-      for (const drawn of moving) if (!drawn.isFeature) paintShapes(context, drawn.shapes, picture, drawn.matrix, records[drawn.item.id] === undefined ? 'proposal' : 'drawn')
-      for (const drawn of moving) paintShapes(context, drawn.texts, picture, drawn.matrix)
-      paintPipe(context, picture)
-    } else paintShapes(context, snapLineShapes(this.overlay, picture), picture, identity)
+      this.inParts(context, (part) => {
+        const moving = this.movingIn(part)
+        for (const drawn of moving) if (!drawn.isFeature) paintShapes(context, drawn.shapes, part, drawn.matrix, records[drawn.item.id] === undefined ? 'proposal' : 'drawn')
+        for (const drawn of moving) paintShapes(context, drawn.texts, part, drawn.matrix)
+        paintPipe(context, part)
+      })
+    }
     paintOverlay(context, this.overlay, picture, this.app.documents.getState().pending !== null)
     paintShapes(context, this.arrows.shapes, picture, identity)
     if (this.hasFocusRing) paintShapes(context, [{ t: 'rect', xM: 1.5, yM: 1.5, widthM: picture.band.widthPx - 3, heightM: picture.band.heightPx - 3, stroke: 'chosen', weight: 'building' }], picture, identity)
     if (this.overlay.draggedIds.length > 0 || this.overlay.ghosts.length > 0) paintLoupe(context, this.overlay, picture, beneath, ratio)
   }
 
+  /** What a gesture changes, as it is drawn in one part of the sheet. */
+  private movingIn(part: Picture): DrawnItem[] {
+    return [...this.changed].flatMap((id) => part.site.placed.get(id) ?? []).filter((item) => !part.view.hiddenKinds.includes(item.kind) && isInPart(item, part)).map((item) => drawnItem(item, part))
+  }
+
   /** Whether the layers as drawn are to be drawn again once the view rests. */
   wantsRest(): boolean {
-    return this.isMoving && this.still.items.length >= STAMP_FROM
+    return this.isMoving && this.parts.reduce((sum, { still }) => sum + still.items.length, 0) >= STAMP_FROM
   }
 
   /** Marks that can be tapped now. */
@@ -171,7 +208,7 @@ const sameSet = (a: ReadonlySet<string>, b: ReadonlySet<string>): boolean => a.s
 
 /** Whether anything that all layers depend on is other than in the picture before. */
 const viewMoved = (a: Picture, b: Picture): boolean =>
-  a.matrix.a !== b.matrix.a || a.matrix.b !== b.matrix.b || a.matrix.e !== b.matrix.e || a.matrix.f !== b.matrix.f || a.band.widthPx !== b.band.widthPx || a.band.heightPx !== b.band.heightPx
+  a.view.fold !== b.view.fold || a.matrix.a !== b.matrix.a || a.matrix.b !== b.matrix.b || a.matrix.e !== b.matrix.e || a.matrix.f !== b.matrix.f || a.band.widthPx !== b.band.widthPx || a.band.heightPx !== b.band.heightPx
   || a.theme !== b.theme || a.isTouch !== b.isTouch || a.view.hiddenKinds !== b.view.hiddenKinds || a.view.language !== b.view.language || a.view.selection !== b.view.selection
   || a.view.phase !== b.view.phase || a.view.joint !== b.view.joint || a.site.job !== b.site.job || a.site.layout !== b.site.layout || a.frame !== b.frame || a.site.run !== b.site.run || a.view.orientation !== b.view.orientation
 

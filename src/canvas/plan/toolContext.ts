@@ -2,14 +2,14 @@ import type { SiteModel } from '../../derive/types.ts'
 import { kindOf } from '../../scene/kinds/index.ts'
 import type { SetUpRecord } from '../../scene/records/frame.ts'
 import type { App } from '../../state/app.ts'
-import { applyMatrix, planMatrix, type Matrix } from '../../state/frames.ts'
+import { foldOf, partOfAlong, partPx, planMatrix, planToPx, type FrameView, type Matrix } from '../../state/frames.ts'
 import { formatQuantity, formatRunning, type UnitSystem } from '../../units/format.ts'
 import type { Language } from '../../units/language.ts'
 import { parseLength } from '../../units/parse.ts'
 import { BEND_KIND } from '../actions.ts'
 import { screenRightRad } from '../viewMoves.ts'
 import { handlesOf, pickablesOf } from './pickables.ts'
-import type { Pickable, ToolContext } from '../tools/types.ts'
+import type { HandleView, Pickable, ToolContext } from '../tools/types.ts'
 
 /**
  * The set-up the sheet is laid out by: the committed one. While a gesture moves the machine, and datum and axis with
@@ -22,7 +22,21 @@ export const frameSetUp = (app: App): SetUpRecord | null => {
   return record?.kind === 'setUp' ? record : shown
 }
 
-export const planMatrixOf = (app: App): Matrix => planMatrix(app.view.getState(), frameSetUp(app))
+type SetUpFrame = Parameters<typeof planMatrix>[1]
+
+/** Matrix of the part of the sheet a running distance lies in. */
+export const matrixAt = (view: FrameView, setUp: SetUpFrame, runningM: number | null): Matrix => planMatrix(view, setUp, runningM !== null && partOfAlong(view, runningM) === 'after' ? 'after' : 'before')
+
+/** Handles of what is chosen where they can be seen: of a feature that runs through the fold, on either side of it. */
+export const handlesShown = (view: FrameView, setUp: SetUpFrame, chosen: readonly Pickable[]): HandleView[] => {
+  const [item] = chosen
+  if (foldOf(view) === null || item === undefined) return handlesOf(chosen, planMatrix(view, setUp))
+  if (!item.isFeature) return handlesOf(chosen, matrixAt(view, setUp, item.runningM))
+  return (['before', 'after'] as const).flatMap((part) => {
+    const { x0, x1 } = partPx(view, part)
+    return handlesOf(chosen, planMatrix(view, setUp, part)).filter(({ xPx }) => xPx >= x0 && xPx <= x1)
+  })
+}
 
 /** System lengths are read and written in. */
 export const lengthSystem = (site: SiteModel): UnitSystem => site.layout.unitOverrides['length'] ?? site.layout.displayUnits
@@ -68,7 +82,6 @@ export const toolContextOf = (app: App, spots: ToolContext['spots']): ToolContex
   const view = app.view.getState()
   const site = settledSite(app)
   const setUp = frameSetUp(app)
-  const matrix = planMatrix(view, setUp)
   const { tool, language } = view
   const system = lengthSystem(site)
   const pickables = pickablesFor(site, view.hiddenKinds)
@@ -77,12 +90,12 @@ export const toolContextOf = (app: App, spots: ToolContext['spots']): ToolContex
   const kind = kindName === null ? undefined : kindOf(kindName)
   return {
     bandPx: view.bandSizePx.plan, pxPerM: view.pxPerM, screenRightRad: screenRightRad(view, setUp), pickables,
-    handles: chosen.size === 1 ? handlesOf(pickables.filter(({ id }) => chosen.has(id)), matrix) : [],
+    handles: chosen.size === 1 ? handlesShown(view, setUp, pickables.filter(({ id }) => chosen.has(id))) : [],
     selection: view.selection, tool, snapping: view.snapping, frozen: view.holdStill || !app.documents.getState().writable,
     hasSetUp: site.run !== null, runId: site.run?.id ?? null, runCorners: site.run?.vertices.length ?? 0,
     gesture: kindName === BEND_KIND ? 'bend' : kind === undefined ? null : kind.placing === 'polygon' || kind.placing === 'polyline' ? kind.placing : 'item',
     kindTitle: kind?.name ?? null, kindRidesOnRun: kind?.ridesOnRun === true,
-    toRunning: site.toRunning, atRunning: site.atRunning, toPx: (xM, yM) => applyMatrix(matrix, xM, yM),
+    toRunning: site.toRunning, atRunning: site.atRunning, toPx: (xM, yM) => planToPx(view, setUp, xM, yM), folded: foldOf(view),
     system, language, rowSpacingM: rowSpacing(site, kindName, system), readDistance: readDistance(system, language),
     lengthText: (valueM) => formatQuantity({ kind: 'length', value: valueM }, { system, language }),
     runningText: (runningM) => formatRunning(runningM, { system, language }),

@@ -9,10 +9,13 @@ import { paint, type Paint2D } from '../../drawing/paint.ts'
 import type { Primitive } from '../../drawing/primitives.ts'
 import { textIn } from '../../messages/localized.ts'
 import { renderText } from '../../messages/render.ts'
-import { alongToPx, levelToPx, pxToAlong, sectionFrame, type FrameView, type SectionFrame } from '../../state/frames.ts'
+import { alongToPx, foldOf, levelToPx, partOfAlong, pxToAlong, sectionFrame, type FrameView, type SectionFrame } from '../../state/frames.ts'
 import type { App } from '../../state/app.ts'
 import { formatQuantity, formatRunning, type FormatOptions } from '../../units/format.ts'
 import { Drawn } from '../Drawn.tsx'
+import { FoldStrip } from '../FoldStrip.tsx'
+import { clearOfEdges, paintInPart } from '../foldDrawing.ts'
+import { foldedParts } from '../tape/tapeFrame.ts'
 import { tapeFlags } from '../tape/flags.ts'
 import { liveFigures } from '../tape/liveFigures.ts'
 import { useFlagGestures } from '../tape/useFlagGestures.ts'
@@ -69,7 +72,7 @@ export const SectionBand = ({ app, widthPx, heightPx }: SectionBandProps): React
 
   const flags = useMemo(() => tapeFlags(site, profile, results.run, options, view.hiddenKinds).filter(({ saddleM, kind }) => saddleM !== null || kind === 'support'), [site, profile, results.run, options, view.hiddenKinds])
   const alongSign = view.turned ? -1 : 1
-  const hit = (xPx: number): string | null => nearest(flags, (runningM) => Math.abs(alongToPx(frame, runningM) - xPx), HIT_PX)
+  const hit = (xPx: number): string | null => nearest(flags.filter(({ runningM }) => partOfAlong(frame, runningM) !== 'folded'), (runningM) => Math.abs(alongToPx(frame, runningM) - xPx), HIT_PX)
   const gestures = useFlagGestures(band, {
     app, frame, isUpright: false, hit, onDrag: (isDown) => setHeld(isDown ? settled : null),
     context: { flags, system: options.system, pxPerM: frame.pxPerM, pxPerLevelM: section.pxPerLevelM, alongSign, toRunning: (px) => pxToAlong(frame, px), allows: 'height', placesOnTap: false },
@@ -82,19 +85,23 @@ export const SectionBand = ({ app, widthPx, heightPx }: SectionBandProps): React
     const matrix = { a: alongSign * frame.pxPerM, b: 0, c: 0, d: -section.pxPerLevelM, e: alongPx(0), f: levelPx(0) }
     const px = { a: 1, b: 0, c: 0, d: -1, e: 0, f: 0 }
     fillBand(context, theme.inks.paper, widthPx, heightPx)
-    const marks = sectionMarks(results.run, site, profile, { alongPx, levelPx, widthPx, topPx: headPx + 6 })
-    const list = sectionDrawing(site, profile, { pxPerM: frame.pxPerM, pxPerLevelM: section.pxPerLevelM, fromM, toM, reader: options, chosenIds: view.selection, hiddenKinds: view.hiddenKinds, markedM: marks.map(({ xPx }) => pxToAlong(frame, xPx)) })
-    context.save()
-    clipBand(context, widthPx, heightPx - railPx)
-    paint(context, list, { matrix, theme, touch })
-    context.restore()
-    if (hasRail) {
-      const rail = sectionRail(site, profile, { reader: options, fromM, toM, pxPerM: frame.pxPerM, chosenIds: view.selection, leftM, arrivals, figurePx, isNarrow })
-      paint(context, rail, { matrix: { a: matrix.a, b: 0, c: 0, d: -1, e: matrix.e, f: heightPx - belowPx }, theme })
+    const marks = sectionMarks(results.run, site, profile, { alongPx, levelPx, widthPx, topPx: headPx + 6 }).filter(({ xPx }) => partOfAlong(frame, pxToAlong(frame, xPx)) !== 'folded')
+    const isFolded = foldOf(frame) !== null
+    for (const part of foldedParts(frame, matrix, fromM, toM, widthPx)) {
+      const list = sectionDrawing(site, profile, { pxPerM: frame.pxPerM, pxPerLevelM: section.pxPerLevelM, fromM: part.fromM, toM: part.toM, reader: options, chosenIds: view.selection, hiddenKinds: view.hiddenKinds, markedM: marks.map(({ xPx }) => pxToAlong(frame, xPx)) })
+      context.save()
+      clipBand(context, widthPx, heightPx - railPx)
+      paintInPart(context, { ...part, y1: heightPx }, isFolded, clearOfEdges(list, part.matrix, part, widthPx, touch), { matrix: part.matrix, theme, touch })
+      context.restore()
+      if (!hasRail) continue
+      const isLeft = part.x0 <= 0
+      const rail = sectionRail(site, profile, { reader: options, fromM: part.fromM, toM: part.toM, pxPerM: frame.pxPerM, chosenIds: view.selection, leftM, arrivals, figurePx, isNarrow, hasHeads: isLeft })
+      const railMatrix = { a: part.matrix.a, b: 0, c: 0, d: -1, e: part.matrix.e, f: heightPx - belowPx }
+      paintInPart(context, { ...part, y1: heightPx }, isFolded, clearOfEdges(rail, railMatrix, part, widthPx), { matrix: railMatrix, theme })
     }
     const over: Primitive[] = []
     for (const support of site.supports) {
-      if (!view.selection.includes(support.itemId) || support.runningM < fromM || support.runningM > toM) continue
+      if (!view.selection.includes(support.itemId) || support.runningM < fromM || support.runningM > toM || partOfAlong(frame, support.runningM) === 'folded') continue
       const [x, y] = [alongPx(support.runningM), levelPx(support.levelM ?? support.groundLevelM)]
       over.push(
         { t: 'path', points: [x, 0, x, -y + 9], stroke: 'chosen', weight: 'ticks', dash: 'tie' },
@@ -117,6 +124,7 @@ export const SectionBand = ({ app, widthPx, heightPx }: SectionBandProps): React
           <Layer listening={false}><Drawn key={faceLoads} draw={draw} /></Layer>
         </Stage>
       </div>
+      <FoldStrip app={app} frame={frame} heightPx={heightPx} band="section" />
       <FiguresTable app={app} options={options} />
     </div>
   )

@@ -6,11 +6,13 @@ import { paint, type Paint2D } from '../../drawing/paint.ts'
 import type { Primitive } from '../../drawing/primitives.ts'
 import { tapeBody, tapeKnuckle } from '../../drawing/tape.ts'
 import { textIn } from '../../messages/localized.ts'
-import { sectionFrame } from '../../state/frames.ts'
+import { alongToPx, drawnAlongM, foldOf, foldPx, partOfAlong, pxToAlong, sectionFrame } from '../../state/frames.ts'
 import type { App } from '../../state/app.ts'
 import { sectionRange } from '../../derive/sectionDrawing.ts'
 import { formatQuantity, type FormatOptions } from '../../units/format.ts'
 import { Drawn } from '../Drawn.tsx'
+import { FoldStrip } from '../FoldStrip.tsx'
+import { clearOfEdges, paintInPart } from '../foldDrawing.ts'
 import { nudge } from '../nudge.ts'
 import { useFaceLoads, useIsTouch, useTheme } from '../theme.ts'
 import { draggedKey } from '../tools/flagDrag.ts'
@@ -52,7 +54,7 @@ export const TapeBand = ({ app, widthPx, heightPx }: TapeBandProps): ReactNode =
 
   const options: FormatOptions = useMemo(() => ({ system: site.layout.displayUnits, language: view.language }), [site.layout.displayUnits, view.language])
   const tape = useMemo(() => tapeFrame(view, widthPx, heightPx, touch), [view, widthPx, heightPx, touch])
-  const { frame, isUpright, isMirrored, alongSign, lengthPx, thicknessPx, matrix, fromM, toM } = tape
+  const { frame, isUpright, isMirrored, alongSign, lengthPx, thicknessPx, matrix, fromM, toM, drawnM, parts } = tape
   const flags = useMemo(() => tapeFlags(site, profile, results.run, options, view.hiddenKinds), [site, profile, results.run, options, view.hiddenKinds])
   const document = useStore(app.documents, (state) => state.document)
   const ghosts = useMemo(() => {
@@ -60,27 +62,28 @@ export const TapeBand = ({ app, widthPx, heightPx }: TapeBandProps): ReactNode =
     return proposed === null ? [] : proposedFlags(flags, tapeFlags(proposed, profile, null, options, view.hiddenKinds))
   }, [app, view.proposal, document, flags, profile, options, view.hiddenKinds])
   const isStale = results.run !== null && results.stamp !== stamp
-  const alongPx = useCallback((runningM: number): number => (isUpright ? matrix.b * runningM + matrix.f : matrix.a * runningM + matrix.e), [isUpright, matrix])
+  const alongPx = useCallback((runningM: number): number => alongToPx(frame, runningM), [frame])
 
   const range = useMemo(() => sectionRange(site, profile, fromM, toM), [site, profile, fromM, toM])
   const gestures = useFlagGestures(band, {
     app, frame, isUpright,
     context: {
       flags, system: options.system, pxPerM: frame.pxPerM, pxPerLevelM: sectionFrame(frame, range.lowestM, range.highestM).pxPerLevelM, alongSign,
-      toRunning: (px) => (px - alongPx(0)) / (alongSign * frame.pxPerM), allows: 'both', placesOnTap: true,
+      toRunning: (px) => pxToAlong(frame, px), allows: 'both', placesOnTap: true, folded: foldOf(frame),
     },
   })
   const dragged = draggedKey(gestures.state)
 
   const look = flagLook(isUpright, touch)
   const drawnFlags = useMemo(() => {
-    const inView = [...flags, ...ghosts].filter(({ runningM }) => alongPx(runningM) > -90 && alongPx(runningM) < lengthPx + 90)
+    const inView = [...flags, ...ghosts].filter(({ runningM }) => alongPx(runningM) > -90 && alongPx(runningM) < lengthPx + 90 && partOfAlong(frame, runningM) !== 'folded')
     const isChosen = (flag: TapeFlag): boolean => flag.key === dragged || (flag.itemId !== null && view.selection.includes(flag.itemId))
     const rank = (flag: TapeFlag): number => (isChosen(flag) ? 0 : flag.level === 'STOP' || flag.level === 'FIX' ? 1 : flag.kind === 'jaws' ? 2 : flag.isProposal === true ? 4 : 3)
     const requests = inView.map((flag) => ({ key: flag.key, alongPx: alongPx(flag.runningM), sizePx: flagSizePx(flag, look), rank: rank(flag) }))
-    const places = layoutFlags(requests, { rows: 2, gapPx: 2, primary: isUpright ? -1 : 1, fanKey })
+    const fold = foldPx(frame)
+    const places = layoutFlags(requests, { rows: 2, gapPx: 2, primary: isUpright ? -1 : 1, fanKey, blocked: fold === null ? null : { fromPx: fold.x0, toPx: fold.x1 } })
     return inView.map((flag, i): DrawnFlag => ({ flag, place: places[i]!, alongPx: requests[i]!.alongPx, sizePx: requests[i]!.sizePx, isChosen: isChosen(flag), isStale, isMirrored }))
-  }, [flags, ghosts, alongPx, lengthPx, dragged, view.selection, look, isUpright, fanKey, isStale, isMirrored])
+  }, [flags, ghosts, alongPx, lengthPx, dragged, view.selection, look, isUpright, fanKey, isStale, isMirrored, frame])
 
   const overhang = isUpright ? { x: isMirrored ? 0 : OVERHANG_PX.upright, y: 0, width: OVERHANG_PX.upright, height: 0 } : { x: 0, y: OVERHANG_PX.level, width: 0, height: OVERHANG_PX.level }
   const onCanvas = useMemo(() => ({ ...matrix, e: matrix.e + overhang.x, f: matrix.f + overhang.y }), [matrix, overhang.x, overhang.y])
@@ -93,26 +96,29 @@ export const TapeBand = ({ app, widthPx, heightPx }: TapeBandProps): ReactNode =
     for (const [x, y] of [[x0 + widthPx, y0], [x0 + widthPx, y0 + heightPx], [x0, y0 + heightPx]] as const) context.lineTo(x, y)
     context.closePath()
     if (!isUpright) context.fill()
-    const list: Primitive[] = tapeBody({
-      fromM, toM, pxPerM: frame.pxPerM, system: options.system, thicknessPx, isUpright, isMirrored: alongSign === (isUpright ? 1 : -1), figurePx: touch ? 17 : 14,
-      infeed: textIn(tapeWords.infeed, view.language), exit: textIn(tapeWords.exit, view.language),
-    })
-    const knuckles = site.bends.filter((bend) => bend.toM > fromM && bend.fromM < toM).map((bend) =>
-      tapeKnuckle((bend.fromM + bend.toM) / 2, thicknessPx, formatQuantity({ kind: 'angle', value: Math.abs(bend.turnRad) }, options)))
-    paint(context, [...list, ...knuckles], { matrix: onCanvas, theme })
-  }, [theme, overhang.x, overhang.y, widthPx, heightPx, isUpright, fromM, toM, frame.pxPerM, options, thicknessPx, alongSign, touch, view.language, site.bends, onCanvas])
+    for (const part of parts) {
+      const list: Primitive[] = tapeBody({
+        fromM: part.fromM, toM: part.toM, pxPerM: frame.pxPerM, system: options.system, thicknessPx, isUpright, isMirrored: alongSign === (isUpright ? 1 : -1), figurePx: touch ? 17 : 14,
+        infeed: textIn(tapeWords.infeed, view.language), exit: textIn(tapeWords.exit, view.language),
+      })
+      const knuckles = site.bends.filter((bend) => bend.toM > part.fromM && bend.fromM < part.toM).map((bend) =>
+        tapeKnuckle((bend.fromM + bend.toM) / 2, thicknessPx, formatQuantity({ kind: 'angle', value: Math.abs(bend.turnRad) }, options)))
+      const placed = { ...part.matrix, e: part.matrix.e + overhang.x, f: part.matrix.f + overhang.y }
+      paintInPart(context, { ...part, y1: overhang.y + heightPx }, parts.length > 1 || foldOf(frame) !== null, clearOfEdges([...list, ...knuckles], placed, part, lengthPx), { matrix: placed, theme })
+    }
+  }, [theme, overhang.x, overhang.y, widthPx, heightPx, lengthPx, isUpright, parts, frame, options, thicknessPx, alongSign, touch, view.language, site.bends])
 
   const drawFlags = useCallback((context: Paint2D): void => {
     // Back rows first: their poles run behind the flags in front.
     const backFirst = [...drawnFlags].sort((a, b) => Number(a.isChosen) - Number(b.isChosen) || b.place.row - a.place.row)
-    const list = backFirst.map((drawn): Primitive => ({ t: 'mark', xM: drawn.flag.runningM, yM: thicknessPx, parts: flagParts(drawn, look) }))
+    const list = backFirst.map((drawn): Primitive => ({ t: 'mark', xM: drawnM(drawn.flag.runningM), yM: thicknessPx, parts: flagParts(drawn, look) }))
     paint(context, list, { matrix: onCanvas, theme })
     const live = liveFigures(gestures.state, flags, options)
     const at = drawnFlags.find(({ flag }) => flag.key === dragged)
     if (live === null || at === undefined) return
     const point = isUpright ? { xPx: onCanvas.e + onCanvas.c * (thicknessPx + 10), yPx: at.alongPx + overhang.y - 78 } : { xPx: at.alongPx, yPx: overhang.y + heightPx - thicknessPx - look.standPx - look.heightPx - at.place.row * look.rowPx - 8 }
     paint(context, bubble(live, point, onCanvas, touch, { widthPx: widthPx + overhang.width, isUpright }), { matrix: { a: 1, b: 0, c: 0, d: -1, e: 0, f: 0 }, theme })
-  }, [drawnFlags, thicknessPx, look, onCanvas, theme, gestures.state, flags, options, dragged, isUpright, overhang.y, overhang.width, heightPx, touch, widthPx])
+  }, [drawnFlags, drawnM, thicknessPx, look, onCanvas, theme, gestures.state, flags, options, dragged, isUpright, overhang.y, overhang.width, heightPx, touch, widthPx])
 
   const chosenFlags = flags.filter(({ itemId }) => itemId !== null && view.selection.includes(itemId))
   const current = chosenFlags.find(({ key }) => key === stopKey) ?? chosenFlags[0] ?? null
@@ -120,7 +126,7 @@ export const TapeBand = ({ app, widthPx, heightPx }: TapeBandProps): ReactNode =
     setStopKey(flag.key)
     if (flag.itemId !== null) app.view.setState({ selection: [flag.itemId] })
     const px = alongPx(flag.runningM)
-    if (px < HIT_PX || px > lengthPx - HIT_PX) app.view.setState({ leftRunningM: flag.runningM - lengthPx / 2 / frame.pxPerM })
+    if (px < HIT_PX || px > lengthPx - HIT_PX) app.view.setState({ leftRunningM: drawnAlongM(frame, flag.runningM) - lengthPx / 2 / frame.pxPerM })
   }
   const onKeyDown = (event: KeyboardEvent): void => {
     if (gestures.onGestureKey(event)) return
@@ -175,6 +181,7 @@ export const TapeBand = ({ app, widthPx, heightPx }: TapeBandProps): ReactNode =
           <Layer listening={false}><Drawn key={faceLoads} draw={drawFlags} /></Layer>
         </Stage>
       </div>
+      <FoldStrip app={app} frame={frame} heightPx={heightPx} band="tape" />
       {drawnFlags.filter(({ flag }) => flag.isProposal !== true).map((drawn) => (
         <div
           key={drawn.flag.key} id={optionId(drawn.flag.key)} role="option" data-flag={drawn.flag.key}

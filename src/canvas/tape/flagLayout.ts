@@ -33,6 +33,8 @@ export interface FlagLayoutOptions {
   primary: 1 | -1
   /** Key of the folded flag that is being touched: it and those within reach spread out. */
   fanKey?: string | null
+  /** Where no flag may hang: the fold. */
+  blocked?: { fromPx: number; toPx: number } | null
 }
 
 /** Reach of a fan: flags whose poles stand this near count as one bunch, px. */
@@ -47,8 +49,8 @@ const isFree = (taken: readonly Taken[], fromPx: number, toPx: number, gapPx: nu
 
 /** Places every flag; O(n²) in the flags given, so give only those in view. */
 export const layoutFlags = (requests: readonly FlagRequest[], options: FlagLayoutOptions): FlagPlace[] => {
-  const { rows, gapPx, primary, fanKey } = options
-  const taken: Taken[][] = Array.from({ length: rows }, () => [])
+  const { rows, gapPx, primary, fanKey, blocked } = options
+  const taken: Taken[][] = Array.from({ length: rows }, () => (blocked === null || blocked === undefined ? [] : [blocked]))
   const places = new Map<string, FlagPlace>()
   const inOrder = [...requests].sort((a, b) => a.rank - b.rank || a.alongPx - b.alongPx || a.key.localeCompare(b.key))
   const fan = fanOf(requests, fanKey ?? null)

@@ -1,5 +1,5 @@
 import type { Matrix } from '../../drawing/matrix.ts'
-import { alongToPx, pxToAlong, tapeDirection, tapeLengthPx, type FrameView } from '../../state/frames.ts'
+import { alongToPx, drawnAlongM, foldLossM, foldOf, partPx, pxToAlong, tapeDirection, tapeLengthPx, type FrameView } from '../../state/frames.ts'
 import type { ViewState } from '../../state/viewStore.ts'
 
 /** Where the tape lies inside its band, and the band's own frame of the shared view. */
@@ -14,8 +14,27 @@ export interface TapeFrame {
   thicknessPx: number
   fromM: number
   toM: number
-  /** Running distance, px across (0 at the outer edge, thickness at the edge the flags stand on) → px of the band. */
+  /**
+   * Running distance, px across (0 at the outer edge, thickness at the edge the flags stand on) → px of the band.
+   * With a fold: of the part before it; give it `drawnM(runningM)` for what may stand beyond.
+   */
   matrix: Matrix
+  drawnM: (runningM: number) => number
+  /** The tape in one piece, or what is seen of it on either side of the fold: stretch, matrix, and where on the band. */
+  parts: readonly { fromM: number; toM: number; matrix: Matrix; x0: number; x1: number }[]
+}
+
+/** Matrix of a drawing along the tape moved to the part beyond the fold. */
+export const beyondFold = (matrix: Matrix, frame: FrameView): Matrix => ({ ...matrix, e: matrix.e - matrix.a * foldLossM(frame) })
+
+/** What is seen of the run on either side of the fold, within a stretch; in one piece without a fold. */
+export const foldedParts = (frame: FrameView, matrix: Matrix, fromM: number, toM: number, lengthPx: number): TapeFrame['parts'] => {
+  const fold = foldOf(frame)
+  if (fold === null) return [{ fromM, toM, matrix, x0: 0, x1: lengthPx }]
+  return [
+    { fromM, toM: Math.min(toM, fold.fromM), matrix, ...partPx(frame, 'before') },
+    { fromM: Math.max(fromM, fold.toM), toM, matrix: beyondFold(matrix, frame), ...partPx(frame, 'after') },
+  ].filter((part) => part.toM > part.fromM && part.x1 > part.x0)
 }
 
 export const tapeFrame = (view: ViewState, widthPx: number, heightPx: number, touch: boolean): TapeFrame => {
@@ -33,5 +52,6 @@ export const tapeFrame = (view: ViewState, widthPx: number, heightPx: number, to
   const matrix: Matrix = isUpright
     ? { a: 0, b: step, c: isMirrored ? 1 : -1, d: 0, e: isMirrored ? 0 : widthPx, f: zeroPx }
     : { a: step, b: 0, c: 0, d: -1, e: zeroPx, f: heightPx }
-  return { frame, isUpright, isMirrored, alongSign, lengthPx, thicknessPx, fromM: Math.min(one, other), toM: Math.max(one, other), matrix }
+  const [fromM, toM] = [Math.min(one, other), Math.max(one, other)]
+  return { frame, isUpright, isMirrored, alongSign, lengthPx, thicknessPx, fromM, toM, matrix, drawnM: (runningM) => drawnAlongM(frame, runningM), parts: foldedParts(frame, matrix, fromM, toM, lengthPx) }
 }

@@ -1,5 +1,5 @@
 import { itemsInBox } from '../plan/hit.ts'
-import { emptyOverlay, type PointerFacts, type Step, type ToolContext, type ToolEvent, type ToolOverlay } from './types.ts'
+import { emptyOverlay, inSight, type PointerFacts, type Step, type ToolContext, type ToolEvent, type ToolOverlay } from './types.ts'
 
 /** A box drawn on the sheet, square to the screen; what lies wholly inside is chosen besides what was. */
 export interface BoxState {
@@ -24,7 +24,7 @@ export const stepBox = (state: BoxState, event: ToolEvent, context: ToolContext)
   if (event.type === 'key' || event.type === 'hold' || event.type === 'down' || event.pointerId !== state.pointerId) return { state, effects: [] }
   const next = { ...state, to: event }
   if (event.type === 'move') return { state: next, effects: [] }
-  const inside = itemsInBox(context.pickables, ringOf(next, context))
+  const inside = itemsInBox(inSight(context), ringOf(next, context))
   return { state: null, effects: [{ do: 'select', ids: [...new Set([...context.selection, ...inside])] }] }
 }
 

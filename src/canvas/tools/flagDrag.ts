@@ -38,6 +38,8 @@ export interface FlagContext {
   pxPerLevelM: number
   /** +1 where running distances grow with alongPx, −1 where they grow against it. */
   alongSign: 1 | -1
+  /** Stretch of the run that is folded away: a flag slides up to it, not into it. */
+  folded?: { fromM: number; toM: number } | null
   /** Running distance at a place along the tape. */
   toRunning: (alongPx: number) => number
   /** The side view drags heights only. */
@@ -155,11 +157,17 @@ const pressedMove = (state: Extract<FlagState, { name: 'pressed' }>, event: Extr
 }
 
 const slide = (state: Extract<FlagState, { name: 'sliding' }>, event: Extract<FlagEvent, { type: 'move' }>, context: FlagContext): FlagStep => {
-  const wishedM = state.startM + (context.alongSign * (event.alongPx - state.alongPx)) / context.pxPerM
-  const { runningM, snap } = context.snapping && !event.alt ? snapped(wishedM, state, context) : { runningM: wishedM, snap: 'none' as const }
+  const wishedM = inOwnPart(state.startM + (context.alongSign * (event.alongPx - state.alongPx)) / context.pxPerM, state.startM, context.folded ?? null)
+  const near = context.snapping && !event.alt ? snapped(wishedM, state, context) : { runningM: wishedM, snap: 'none' as const }
+  const runningM = inOwnPart(near.runningM, state.startM, context.folded ?? null)
+  const snap = runningM === near.runningM ? near.snap : 'none'
   if (runningM === state.runningM && state.snap !== 'none') return nothing({ ...state, snap })
   return { state: { ...state, runningM, snap }, effects: [{ do: 'preview', command: 'slideBy', args: { ids: state.ids, dRunningM: runningM - state.startM, dOffsetM: 0 } }] }
 }
+
+/** Brought back to the side of the fold the slide began on. */
+const inOwnPart = (runningM: number, startM: number, folded: { fromM: number; toM: number } | null): number =>
+  folded === null ? runningM : startM <= folded.fromM ? Math.min(runningM, folded.fromM) : startM >= folded.toM ? Math.max(runningM, folded.toM) : runningM
 
 /** Round tape distance at this scale, or a spacing that repeats those of the neighbours on the line. */
 const snapped = (wishedM: number, state: Extract<FlagState, { name: 'sliding' }>, context: FlagContext): { runningM: number; snap: 'round' | 'equal' } => {

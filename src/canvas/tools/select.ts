@@ -5,7 +5,7 @@ import { startPan, stepPan, type PanState } from './pan.ts'
 import { reshapeOverlay, startReshape, stepReshape, type ReshapeState } from './reshape.ts'
 import { startTurn, stepTurn, turnOverlay, type TurnState } from './turn.ts'
 import { frozenText, lockedText } from './words.ts'
-import { emptyOverlay, tapSlackPx, type Effect, type HandleView, type Pickable, type PointerFacts, type Step, type ToolContext, type ToolEvent, type ToolOverlay } from './types.ts'
+import { emptyOverlay, inSight, tapSlackPx, type Effect, type HandleView, type Pickable, type PointerFacts, type Step, type ToolContext, type ToolEvent, type ToolOverlay } from './types.ts'
 
 export interface IdleState {
   name: 'idle'
@@ -115,10 +115,10 @@ export const stepSelect = (state: SelectState, event: ToolEvent, context: ToolCo
     case 'idle': {
       if (event.type === 'down') {
         const hit = { xM: event.xM, yM: event.yM, pxPerM: context.pxPerM, pointer: event.pointer }
-        return stay({ name: 'pressed', press: event, under: itemsUnder(context.pickables, hit), handle: handleUnder(context.handles, event.xPx, event.yPx, event.pointer), held: 'no' })
+        return stay({ name: 'pressed', press: event, under: itemsUnder(inSight(context), hit), handle: handleUnder(context.handles, event.xPx, event.yPx, event.pointer), held: 'no' })
       }
       if (event.type === 'move' && event.pointer !== 'touch') {
-        const [top] = itemsUnder(context.pickables, { xM: event.xM, yM: event.yM, pxPerM: context.pxPerM, pointer: event.pointer })
+        const [top] = itemsUnder(inSight(context), { xM: event.xM, yM: event.yM, pxPerM: context.pxPerM, pointer: event.pointer })
         return { state, effects: [{ do: 'hover', id: top ?? null }] }
       }
       return stay(state)

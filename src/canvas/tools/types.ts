@@ -1,6 +1,6 @@
 import type { Localized } from '../../messages/localized.ts'
 import type { StepLabel } from '../../scene/edit.ts'
-import type { ViewState } from '../../state/viewStore.ts'
+import type { Fold, ViewState } from '../../state/viewStore.ts'
 import type { UnitSystem } from '../../units/format.ts'
 import type { Language } from '../../units/language.ts'
 
@@ -94,6 +94,8 @@ export interface ToolContext {
   toRunning: (xM: number, yM: number) => { runningM: number; offsetM: number }
   atRunning: (runningM: number, offsetM: number) => { xM: number; yM: number; headingRad: number }
   toPx: (xM: number, yM: number) => { xPx: number; yPx: number }
+  /** Stretch of the run that is folded away: what stands in it is not hit. */
+  folded?: Fold | null
   system: UnitSystem
   language: Language
   /** Spacing a row starts with until another is typed, m. */
@@ -170,3 +172,7 @@ export const tapSlackPx = (pointer: PointerKind): number => (pointer === 'touch'
 
 /** What the shelf adds to the record (a V roller, figures of the crew's own gear), handed on to the command. */
 export const patchOf = (tool: ViewState['tool']): { patch?: unknown } => (tool !== null && 'patch' in tool && tool.patch !== undefined ? { patch: tool.patch } : {})
+
+/** What can be hit: all but the gear that is folded away. */
+export const inSight = ({ pickables, folded }: Pick<ToolContext, 'pickables' | 'folded'>): readonly Pickable[] =>
+  folded === null || folded === undefined ? pickables : pickables.filter(({ isFeature, runningM }) => isFeature || runningM === null || runningM <= folded.fromM || runningM >= folded.toM)

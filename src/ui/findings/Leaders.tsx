@@ -1,5 +1,5 @@
 import { useLayoutEffect, useMemo, useState, type ReactNode, type RefObject } from 'react'
-import { applyMatrix, planMatrix } from '../../state/frames.ts'
+import { planProjection } from '../../state/frames.ts'
 import { LevelMark } from '../common/LevelMark.tsx'
 import { useLaggingRun, useSite, useUi, useView } from '../context.tsx'
 import type { Box } from '../tag/placement.ts'
@@ -26,6 +26,7 @@ export const Leaders = ({ plan, margin, blocked }: LeadersProps): ReactNode => {
   const orientation = useView((view) => view.orientation)
   const turned = useView((view) => view.turned)
   const tapeVertical = useView((view) => view.tapeVertical)
+  const fold = useView((view) => view.fold)
   const bandSizePx = useView((view) => view.bandSizePx)
   const leftHanded = useView((view) => view.leftHanded)
   const openKey = useView((view) => view.openFindingKey)
@@ -65,13 +66,13 @@ export const Leaders = ({ plan, margin, blocked }: LeadersProps): ReactNode => {
   }, [margin, plan, noteKeys])
 
   const routed = useMemo(() => {
-    const matrix = planMatrix({ pxPerM, leftRunningM, midOffsetM, orientation, turned, tapeVertical, bandSizePx }, setUp)
+    const toPx = planProjection({ pxPerM, leftRunningM, midOffsetM, orientation, turned, tapeVertical, bandSizePx, fold }, setUp)
     const notes: LeaderNote[] = numbered.map(({ finding, number }) => {
       const at = siteOf(app, finding)
-      return { key: finding.key, number, noteYPx: margin === null ? null : (noteYPx.get(finding.key) ?? null), place: at === null ? null : applyMatrix(matrix, at.xM, at.yM) }
+      return { key: finding.key, number, noteYPx: margin === null ? null : (noteYPx.get(finding.key) ?? null), place: at === null ? null : toPx(at.xM, at.yM) }
     })
     return routeLeaders({ notes, band: bandSizePx.plan, marginXPx: leftHanded ? 0 : bandSizePx.plan.widthPx, blocked })
-  }, [app, numbered, pxPerM, leftRunningM, midOffsetM, orientation, turned, tapeVertical, bandSizePx, setUp, noteYPx, margin, leftHanded, blocked])
+  }, [app, numbered, pxPerM, leftRunningM, midOffsetM, orientation, turned, tapeVertical, bandSizePx, fold, setUp, noteYPx, margin, leftHanded, blocked])
 
   if (isStale) return null
   const levelOf = new Map(numbered.map(({ finding }) => [finding.key, finding.level]))

@@ -1,7 +1,7 @@
 import type { Finding } from '../../checks/finding.ts'
 import type { MissingInput } from '../../derive/types.ts'
 import { kindOf } from '../../scene/kinds/index.ts'
-import { applyMatrix, invertMatrix, planMatrix } from '../../state/frames.ts'
+import { foldOf, invertMatrix, panned, planMatrix, planToPx } from '../../state/frames.ts'
 import type { App } from '../../state/app.ts'
 import { ITEM_LIST_PX } from '../items/width.ts'
 import { focusField } from '../fields/focus.ts'
@@ -22,18 +22,24 @@ const MARGIN_PX = 60
 export const showPlace = (app: App, at: { xM: number; yM: number }): void => {
   const view = app.view.getState()
   const { setUp } = app.site.getState().site
-  const matrix = planMatrix(view, setUp)
-  const { xPx, yPx } = applyMatrix(matrix, at.xM, at.yM)
+  // A place folded away is shown by its fold: what stands there opens it by being chosen.
+  const { xPx, yPx } = planToPx(view, setUp, at.xM, at.yM)
   const { widthPx, heightPx } = view.bandSizePx.plan
   // Under the list of items nothing is in sight; on a narrow sheet the list covers all, and is closed before one looks.
   const listPx = view.panel === 'items' && widthPx > 2 * ITEM_LIST_PX ? ITEM_LIST_PX : 0
   const [leftPx, rightPx] = view.leftHanded ? [0, widthPx - listPx] : [listPx, widthPx]
   if (xPx > leftPx + MARGIN_PX && xPx < rightPx - MARGIN_PX && yPx > MARGIN_PX && yPx < heightPx - MARGIN_PX) return
-  const centre = invertMatrix(matrix, (leftPx + rightPx) / 2, heightPx / 2)
+  const [middleXPx, middleYPx] = [(leftPx + rightPx) / 2, heightPx / 2]
+  const previousViews = [...view.previousViews, { pxPerM: view.pxPerM, leftRunningM: view.leftRunningM, midOffsetM: view.midOffsetM, fold: view.fold }].slice(-20)
+  if (foldOf(view) !== null) {
+    app.view.setState({ previousViews, ...panned(view, middleXPx - xPx, middleYPx - yPx) })
+    return
+  }
+  const centre = invertMatrix(planMatrix(view, setUp), middleXPx, middleYPx)
   const headingRad = setUp?.headingRad ?? 0
   const [dx, dy] = [at.xM - centre.xM, at.yM - centre.yM]
   app.view.setState({
-    previousViews: [...view.previousViews, { pxPerM: view.pxPerM, leftRunningM: view.leftRunningM, midOffsetM: view.midOffsetM }].slice(-20),
+    previousViews,
     leftRunningM: view.leftRunningM + dx * Math.cos(headingRad) + dy * Math.sin(headingRad),
     midOffsetM: view.midOffsetM + dx * Math.sin(headingRad) - dy * Math.cos(headingRad),
   })

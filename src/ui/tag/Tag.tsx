@@ -2,7 +2,7 @@ import { useEffect, useLayoutEffect, useMemo, useRef, useState, type ReactNode }
 import type { SiteModel } from '../../derive/types.ts'
 import { kindOf, type PlacedRecord } from '../../scene/kinds/index.ts'
 import { shownDocument } from '../../state/documentStore.ts'
-import { applyMatrix, planMatrix } from '../../state/frames.ts'
+import { planProjection } from '../../state/frames.ts'
 import { Icon } from '../common/Icon.tsx'
 import { useDocuments, useSite, useUi, useView, useWords } from '../context.tsx'
 import { itemLabel } from './names.ts'
@@ -28,11 +28,13 @@ const TagContent = ({ records }: { records: readonly PlacedRecord[] }): ReactNod
   </>
 )
 
-const boxOf = (points: readonly number[], matrix: ReturnType<typeof planMatrix>, growPx: number): Box => {
+type ToPx = ReturnType<typeof planProjection>
+
+const boxOf = (points: readonly number[], toPx: ToPx, growPx: number): Box => {
   const xs: number[] = []
   const ys: number[] = []
   for (let i = 0; i + 1 < points.length; i += 2) {
-    const { xPx, yPx } = applyMatrix(matrix, points[i]!, points[i + 1]!)
+    const { xPx, yPx } = toPx(points[i]!, points[i + 1]!)
     xs.push(xPx)
     ys.push(yPx)
   }
@@ -53,6 +55,7 @@ const useTagPlace = (records: readonly PlacedRecord[], size: { widthPx: number; 
   const turned = useView((view) => view.turned)
   const tapeVertical = useView((view) => view.tapeVertical)
   const bandSizePx = useView((view) => view.bandSizePx)
+  const fold = useView((view) => view.fold)
   const panel = useView((view) => view.panel)
   const leftHanded = useView((view) => view.leftHanded)
   const site = useSite((state) => state.site)
@@ -64,19 +67,19 @@ const useTagPlace = (records: readonly PlacedRecord[], size: { widthPx: number; 
     return () => { for (const stop of unsubscribe) stop() }
   }, [app])
   const ids = records.map(({ id }) => id).join()
-  const frame = useMemo(() => ({ pxPerM, leftRunningM, midOffsetM, orientation, turned, tapeVertical, bandSizePx }), [pxPerM, leftRunningM, midOffsetM, orientation, turned, tapeVertical, bandSizePx])
-  const item = useMemo(() => itemBox(site, ids, planMatrix(frame, site.setUp)), [site, ids, frame])
+  const frame = useMemo(() => ({ pxPerM, leftRunningM, midOffsetM, orientation, turned, tapeVertical, bandSizePx, fold }), [pxPerM, leftRunningM, midOffsetM, orientation, turned, tapeVertical, bandSizePx, fold])
+  const item = useMemo(() => itemBox(site, ids, planProjection(frame, site.setUp)), [site, ids, frame])
   const place = useMemo(() => {
-    const matrix = planMatrix(frame, settled.setUp)
-    const settledItem = itemBox(settled, ids, matrix)
+    const toPx = planProjection(frame, settled.setUp)
+    const settledItem = itemBox(settled, ids, toPx)
     if (settledItem === null) return null
     const chosen = new Set(ids.split(','))
     const { widthPx, heightPx } = bandSizePx.plan
     const others = [...settled.placed.values()].filter(({ id, kind, outlineM }) => !chosen.has(id) && kind !== 'boundary' && outlineM.length >= 2)
     const visible = (box: Box): boolean => box.xPx < widthPx && box.xPx + box.widthPx > 0 && box.yPx < heightPx && box.yPx + box.heightPx > 0
-    const boxes = others.map((other) => ({ other, box: boxOf(other.outlineM, matrix, 4) })).filter(({ box }) => visible(box))
+    const boxes = others.map((other) => ({ other, box: boxOf(other.outlineM, toPx, 4) })).filter(({ box }) => visible(box))
     const isRed = (record: PlacedRecord): boolean => 'zoneClass' in record && record.zoneClass === 'RED'
-    const axis = settled.setUp === null ? null : applyMatrix(matrix, settled.setUp.datum.xM, settled.setUp.datum.yM)
+    const axis = settled.setUp === null ? null : toPx(settled.setUp.datum.xM, settled.setUp.datum.yM)
     // The list of items lies over the plan beside it.
     const list: Box[] = panel !== 'items' ? [] : [{ xPx: leftHanded ? widthPx - ITEM_LIST_PX : 0, yPx: 0, widthPx: ITEM_LIST_PX, heightPx }]
     // Flags of the tape stand over the foot of the plan.
@@ -93,9 +96,9 @@ const useTagPlace = (records: readonly PlacedRecord[], size: { widthPx: number; 
   return item === null || place === null ? null : { place, item }
 }
 
-const itemBox = (site: SiteModel, ids: string, matrix: ReturnType<typeof planMatrix>): Box | null => {
+const itemBox = (site: SiteModel, ids: string, toPx: ToPx): Box | null => {
   const points = ids.split(',').flatMap((id) => [...(site.placed.get(id)?.outlineM ?? [])])
-  return points.length < 2 ? null : boxOf(points, matrix, 6)
+  return points.length < 2 ? null : boxOf(points, toPx, 6)
 }
 
 /** Desktop: the tag hangs by a string from its item on free paper. */
