@@ -7,7 +7,7 @@ import { createMechanics } from '../derive/mechanics.ts'
 import { profileAt } from '../derive/profile.ts'
 import { deriveSite } from '../derive/site.ts'
 import type { SiteModel } from '../derive/types.ts'
-import { renderText } from '../messages/render.ts'
+import { renderSentence } from '../messages/render.ts'
 import { readFile } from '../scene/readFile.ts'
 import { formatQuantity, formatRunning, type FormatOptions } from '../units/format.ts'
 import type { Quantity } from '../units/quantity.ts'
@@ -88,7 +88,7 @@ function profileReport(site: SiteModel, joint: number): Record<string, unknown> 
 }
 
 const optionsOf = (site: SiteModel): FormatOptions => ({ system: site.layout.displayUnits, language: 'en' })
-const sentence = ({ text, values }: Sentence, options: FormatOptions): string => renderText(text, values ?? {}, options)
+const sentence = ({ text, values }: Sentence, options: FormatOptions): string => renderSentence(text, values ?? {}, options)
 
 function textOf(file: string, site: SiteModel, run: CheckRun): string {
   const options = optionsOf(site)

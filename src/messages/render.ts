@@ -6,7 +6,7 @@ import { formatOffset, formatQuantity, formatRunning } from '../units/format.ts'
 import type { FormatOptions } from '../units/format.ts'
 import type { Quantity } from '../units/quantity.ts'
 import { textIn } from './localized.ts'
-import type { Localized } from './localized.ts'
+import type { Language, Localized } from './localized.ts'
 
 /** A running distance from the datum, exit positive. */
 export interface RunningValue {
@@ -44,6 +44,16 @@ export function renderText(text: Localized, values: Readonly<Record<string, Text
     return valueText(value, options)
   })
 }
+
+/** The text with a capital at its start. Marks that open a sentence (¿, ¡, quotes, brackets) are passed over; a figure stays. */
+export const asSentence = (text: string, language: Language): string =>
+  text.replace(/^([\s¿¡«“‘"'(]*)(\p{Ll})/u, (_match, before: string, first: string) => `${before}${first.toLocaleUpperCase(language)}`)
+
+/**
+ * A sentence a person reads, as a finding's `what` and `move`: as `renderText`, with a capital at its start where it
+ * begins with an item's name ('Loader L reaches …').
+ */
+export const renderSentence = (text: Localized, values: Readonly<Record<string, TextValue>>, options: FormatOptions): string => asSentence(renderText(text, values, options), options.language)
 
 /** The placeholder names of a text in one language, each once, in order of first use. */
 export function placeholdersOf(text: string): string[] {

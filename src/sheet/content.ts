@@ -1,11 +1,11 @@
 /** What goes on the image, and how a reader's words and figures are written on it. */
-import type { CheckRun } from '../checks/finding.ts'
+import type { CheckRun, Sentence } from '../checks/finding.ts'
 import type { SectionProfile, SiteModel } from '../derive/types.ts'
 import type { Zone } from '../derive/zones.ts'
 import type { BoxPx, Paint2D } from '../drawing/paint.ts'
 import type { Theme } from '../drawing/theme.ts'
 import { textIn, type Language, type Localized } from '../messages/localized.ts'
-import { renderText, type TextValue } from '../messages/render.ts'
+import { asSentence, renderText, type TextValue } from '../messages/render.ts'
 import { formatOffset, formatQuantity, formatRunning, type FormatOptions, type UnitSystem } from '../units/format.ts'
 import type { Quantity, QuantityKind } from '../units/quantity.ts'
 import { sheetWords, type SheetWord } from './words.ts'
@@ -44,6 +44,8 @@ export interface Reader {
   isMetric: boolean
   say: (key: SheetWord, values?: Readonly<Record<string, TextValue>>) => string
   local: (text: Localized, values?: Readonly<Record<string, TextValue>>) => string
+  /** What a finding says: with a capital at its start. */
+  sentence: (sentence: Sentence) => string
   figure: (quantity: Quantity, over?: Partial<FormatOptions>) => string
   /** Both systems where feet and inches are shown: '28 ½ in (724 mm)'. */
   both: (quantity: Quantity, over?: Partial<FormatOptions>) => string
@@ -60,6 +62,7 @@ export const readerOf = ({ language, system, site }: Pick<ImageContent, 'languag
     language,
     isMetric: system === 'metric',
     local,
+    sentence: ({ text, values }) => asSentence(local(text, values), language),
     say: (key, values) => local(sheetWords[key], values),
     figure: (quantity, over) => formatQuantity(quantity, { ...options, system: systemOf(quantity.kind), ...over }),
     both: (quantity, over) => formatQuantity(quantity, { ...bothIn(quantity.kind), style: 'long', ...over }),

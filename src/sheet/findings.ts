@@ -67,7 +67,7 @@ const entryOf = (open: OpenFinding, withMove: boolean, ink: 'ink' | 'ink2', read
   const roomPx = widthOf(imageBoxes.findings) - TEXT_AT_PX
   const sentence: TextLook = { sizePx: 15.5, ink, bold: level === 'STOP' }
   const wordPx = lettering.widthPx(reader.say(level), { sizePx: 14, bold: true }) + 9
-  const told = lettering.wrapped(reader.local(finding.what.text, finding.what.values), roomPx, { ...sentence, firstIndentPx: wordPx })
+  const told = lettering.wrapped(reader.sentence(finding.what), roomPx, { ...sentence, firstIndentPx: wordPx })
   const proof = [valueWords(finding, reader), sourceWords(finding.source, reader)].filter((text) => text !== null).join('; ')
   const quiet: TextLook = { sizePx: 14, ink: 'ink2' }
   const lines: TextLine[] = told.map((text, i) => ({ text, look: sentence, indentPx: i === 0 ? wordPx : 0, row: i }))
@@ -78,7 +78,7 @@ const entryOf = (open: OpenFinding, withMove: boolean, ink: 'ink' | 'ink2', read
   else lines.push(...below(lettering.wrapped(proof, roomPx, quiet), quiet, told.length))
   if (withMove && finding.move !== null) {
     const look: TextLook = { sizePx: 15, ink: ink === 'ink2' ? 'ink2' : 'chosen' }
-    lines.push(...below(lettering.wrapped(reader.local(finding.move.text, finding.move.values), roomPx, look), look, (lines.at(-1)?.row ?? -1) + 1))
+    lines.push(...below(lettering.wrapped(reader.sentence(finding.move), roomPx, look), look, (lines.at(-1)?.row ?? -1) + 1))
   }
   return { open, lines, heightPx: Math.max(MARK_PX + 2, ((lines.at(-1)?.row ?? 0) + 1) * LINE_PX) + GAP_PX }
 }

@@ -56,5 +56,7 @@ describe('yard check', () => {
     expect(text).toMatch(/^FIX {3}The exit jaws fight the pipe at joint \d: .*\(at the datum\)$/m)
     expect(text).toMatch(/against 2 · houseRule: common practice, no published source/)
     expect(text).toMatch(/^to confirm$/m)
+    // Also where it begins with an item's name: 'Loader L reaches …'.
+    expect(text.split('\n').filter((line) => /^(?:STOP|FIX|CHECK|NOTE) +\p{Ll}/u.test(line))).toEqual([])
   })
 })

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { textIn } from '../../src/messages/localized.ts'
-import { assertPlaceholders, placeholdersOf, renderText } from '../../src/messages/render.ts'
+import { assertPlaceholders, placeholdersOf, renderSentence, renderText } from '../../src/messages/render.ts'
 
 const text = { en: '{label} at {where} carries {load}, {n} sticks', es: '{label} en {where} lleva {load}, {n} tubos' }
 const values = {
@@ -27,6 +27,19 @@ describe('texts with values', () => {
 
   it('shows English where Spanish is not written yet', () => {
     expect(textIn({ en: 'Rack', es: '' }, 'es')).toBe('Rack')
+  })
+})
+
+describe('a sentence', () => {
+  const sentence = (en: string, es: string, about: string, language: 'en' | 'es' = 'en') => renderSentence({ en, es }, { about }, { system: 'metric', language })
+  it('starts with a capital where it begins with the name of an item', () => {
+    expect(sentence('{about} reaches the wire.', '{about} llega al cable.', 'loader L')).toBe('Loader L reaches the wire.')
+    expect(sentence('{about} reaches the wire.', '{about} llega al cable.', 'ángulo del tubo', 'es')).toBe('Ángulo del tubo llega al cable.')
+    expect(sentence('Is {about} there?', '¿{about} está ahí?', 'anclaje', 'es')).toBe('¿Anclaje está ahí?')
+  })
+  it('is left alone where it begins with a capital or a figure, and inside', () => {
+    expect(sentence('E1 and {about}.', '', 'loader L')).toBe('E1 and loader L.')
+    expect(sentence('{about}: too near.', '', '138 kV line')).toBe('138 kV line: too near.')
   })
 })
 

@@ -8,7 +8,7 @@ import { localizedOf } from '../../messages/ui/text.ts'
 import { openMissing } from './actions.ts'
 import { Note } from './Note.tsx'
 import { metFindings, missingFields, numberedFindings, unknownFindings } from './order.ts'
-import { sourceWords, valueWords } from './words.ts'
+import { sentenceWords, sourceWords, valueWords } from './words.ts'
 
 /** The notes in the margin: open ones in order, then what is to confirm and what is met, folded. */
 export const Margin = (): ReactNode => {
@@ -104,7 +104,7 @@ const ToConfirm = ({ run }: { run: CheckRun }): ReactNode => {
       <button type="button" className="fold" aria-expanded={isOpen} onClick={() => panels.setState({ confirmOpen: !isOpen })}><Icon name={isOpen ? 'down' : 'right'} sizePx={13} />{words.say('toConfirm', { count: run.counts.toConfirm })}</button>
       {isOpen ? (
         <ul className="confirm-list">
-          {unknown.filter(({ missing }) => missing.length === 0).map((finding) => <li key={finding.key}><Figure text={words.local(finding.what.text, finding.what.values)} /></li>)}
+          {unknown.filter(({ missing }) => missing.length === 0).map((finding) => <li key={finding.key}><Figure text={sentenceWords(finding.what, words)} /></li>)}
           {fields.map((input) => (
             <li key={`${input.recordId}|${input.path}`}><button type="button" className="link" onClick={() => openMissing(app, input)}>{whose(input.recordId)}{words.local(input.label)}</button></li>
           ))}
@@ -129,7 +129,7 @@ const Met = ({ run }: { run: CheckRun }): ReactNode => {
             const value = valueWords(finding, words)
             return (
               <li key={finding.key}>
-                <span><Figure text={words.local(finding.what.text, finding.what.values)} /></span>
+                <span><Figure text={sentenceWords(finding.what, words)} /></span>
                 <span className="quiet-text block">{value === null ? null : <Figure text={`${value} · `} />}<em>{sourceWords(finding.source, words)}</em> · <button type="button" className="link" onClick={() => panels.setState({ whyCheckId: finding.checkId })}>{words.say('why')}</button></span>
               </li>
             )
@@ -166,7 +166,7 @@ export const MarginShapes = (): ReactNode => {
       <ol>
         {numbered.map(({ finding, number }) => (
           <li key={finding.key}>
-            <button type="button" aria-expanded={openKey === finding.key} aria-label={words.local(finding.what.text, finding.what.values)} onClick={() => { if (openKey === finding.key) app.view.setState({ openFindingKey: null }); else app.view.setState({ openFindingKey: finding.key }) }}>
+            <button type="button" aria-expanded={openKey === finding.key} aria-label={sentenceWords(finding.what, words)} onClick={() => { if (openKey === finding.key) app.view.setState({ openFindingKey: null }); else app.view.setState({ openFindingKey: finding.key }) }}>
               {finding.level === 'met' ? null : <LevelMark level={finding.level} sizePx={26} number={number} named />}
             </button>
           </li>

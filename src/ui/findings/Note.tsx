@@ -5,7 +5,7 @@ import { useCommand } from '../command.ts'
 import { useDocuments, useIsStale, useUi, useView, useWords } from '../context.tsx'
 import { openFinding } from './actions.ts'
 import type { NumberedFinding } from './order.ts'
-import { levelKey, sourceWords, valueWords } from './words.ts'
+import { levelKey, sentenceWords, sourceWords, valueWords } from './words.ts'
 
 /** A margin note: mark, level word, sentence, value against limit with its source class, one move. */
 export const Note = ({ numbered, isOpen: alwaysOpen = false }: { numbered: NumberedFinding; isOpen?: boolean }): ReactNode => {
@@ -19,8 +19,8 @@ export const Note = ({ numbered, isOpen: alwaysOpen = false }: { numbered: Numbe
   const value = valueWords(finding, words)
   // Only what stops or breaks shows its button unasked; the others unfold.
   const showsMove = isOpen || level === 'STOP' || level === 'FIX'
-  const sentence = words.local(finding.what.text, finding.what.values)
-  const move = finding.move === null ? null : words.local(finding.move.text, finding.move.values)
+  const sentence = sentenceWords(finding.what, words)
+  const move = finding.move === null ? null : sentenceWords(finding.move, words)
   const label = finding.remedy === null ? null : words.local(finding.remedy.label.text, finding.remedy.label.values)
   // A short remedy stands on its button; a longer one in words above it where no move says it already.
   const moveWords = move ?? (label !== null && label.length > LABEL_LETTERS ? label : null)

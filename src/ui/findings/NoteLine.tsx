@@ -5,7 +5,7 @@ import { useLaggingRun, useResults, useUi, useView, useWords } from '../context.
 import { openFinding } from './actions.ts'
 import { RemedyButton } from './Note.tsx'
 import { numberedFindings } from './order.ts'
-import { sourceWords, valueWords } from './words.ts'
+import { sentenceWords, sourceWords, valueWords } from './words.ts'
 
 /** All notes as one line above the title block (tablet held upright): one at a time, the worst first, the next by a tap. */
 export const NoteLine = (): ReactNode => {
@@ -29,7 +29,7 @@ export const NoteLine = (): ReactNode => {
       <button type="button" className="note-line-main" onClick={() => openFinding(app, finding)}>
         {finding.level === 'met' ? null : <LevelMark level={finding.level} sizePx={30} number={number} named />}
         <span className="note-line-words">
-          <strong><Figure text={words.local(finding.what.text, finding.what.values)} /></strong>
+          <strong><Figure text={sentenceWords(finding.what, words)} /></strong>
           <span className="quiet-text"><Figure text={[value, sourceWords(finding.source, words)].filter((part) => part !== null).join(', ')} /></span>
         </span>
       </button>

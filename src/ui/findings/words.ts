@@ -1,8 +1,12 @@
-import type { Finding, Level, Source } from '../../checks/finding.ts'
+import type { Finding, Level, Sentence, Source } from '../../checks/finding.ts'
+import { asSentence } from '../../messages/render.ts'
 import type { UiKey } from '../../messages/ui/text.ts'
 import type { Words } from '../context.tsx'
 
 export const levelKey = (level: Level): UiKey => (({ STOP: 'levelStop', FIX: 'levelFix', CHECK: 'levelCheck', NOTE: 'levelNote', met: 'levelMet' }) as const)[level]
+
+/** What a finding says or advises, with a capital at its start. */
+export const sentenceWords = ({ text, values }: Sentence, words: Words): string => asSentence(words.local(text, values), words.language)
 
 const sourceKeys = { published: 'sourcePublished', mechanics: 'sourceMechanics', plate: 'sourcePlate', jobRule: 'sourceJobRule', houseRule: 'sourceHouseRule' } as const
 

@@ -7,7 +7,7 @@ import { LevelMark } from '../common/LevelMark.tsx'
 import { useIsStale, useResults, useSite, useShownDocument, useUi, useView, useWords } from '../context.tsx'
 import { showPlace } from '../findings/actions.ts'
 import { levelByItem, numberedFindings } from '../findings/order.ts'
-import { levelKey } from '../findings/words.ts'
+import { levelKey, sentenceWords } from '../findings/words.ts'
 import { NumberField } from '../fields/NumberField.tsx'
 import { ChoiceField } from '../fields/OtherFields.tsx'
 import { spokenName } from '../tag/names.ts'
@@ -31,7 +31,7 @@ export const ItemList = (): ReactNode => {
   const list = useRef<HTMLUListElement>(null)
   const remove = useRemove()
   const levels = useMemo(() => levelByItem(run), [run])
-  const sayings = useMemo(() => new Map(numberedFindings(run).flatMap(({ finding }) => finding.itemIds.map((id) => [id, words.local(finding.what.text, finding.what.values)] as const)).toReversed()), [run, words])
+  const sayings = useMemo(() => new Map(numberedFindings(run).flatMap(({ finding }) => finding.itemIds.map((id) => [id, sentenceWords(finding.what, words)] as const)).toReversed()), [run, words])
   const records = placedOf(document_)
   const named = records.map((record) => ({ record, name: spokenName(site, record, words) })).filter(({ name }) => name.toLowerCase().includes(filter.trim().toLowerCase()))
   const focusedId = named.some(({ record }) => record.id === at) ? at : (named[0]?.record.id ?? null)
