@@ -22,7 +22,7 @@ export const es: Readonly<Record<keyof typeof en, string>> = {
 
   // heading
   plan: 'Planta', planAlong: 'a lo largo de la cinta, salida a la derecha', planTurned: 'a lo largo de la cinta, salida a la izquierda', planNorthUp: 'norte arriba',
-  sideView: 'vista lateral', tape: 'Cinta', sheet: 'Hoja', leaves: 'Hojas', zonesAsAt: 'zonas en la etapa', atPhase: 'en {phase}', phasePlain: '{phase}',
+  sideView: 'vista lateral', tape: 'Cinta', sheet: 'Hoja', leaves: 'Hojas', zonesAsAt: 'zonas en', atPhase: 'en {phase}', phasePlain: '{phase}',
   phase_setUp: 'montaje', phase_offload: 'descarga', phase_load: 'carga', phase_fuse: 'fusión', phase_pull: 'tiro', phase_move: 'traslado', phase_rest: 'reposo', phase_tieIn: 'conexión',
   jointOf: 'junta {joint} de {count}', jointLength: 'sarta {length}',
   undo: 'deshacer', undoNone: 'deshacer: nada que deshacer', undoStep: 'deshacer: {step}', redo: 'rehacer', redoNone: 'rehacer: nada que rehacer', redoStep: 'rehacer: {step}',

@@ -1,3 +1,4 @@
+import { formatOffset, formatRunning } from '../../units/format.ts'
 import { parseQuantity } from '../../units/parse.ts'
 import type { QuantityKind } from '../../units/quantity.ts'
 import type { Words } from '../context.tsx'
@@ -18,11 +19,14 @@ const zeroWords: Readonly<Record<Exclude<NumberManner, 'plain'>, RegExp>> = {
 /** Kinds that may be typed with a minus sign. */
 const signed: readonly QuantityKind[] = ['temperature', 'slope', 'angle', 'height', 'shortLength', 'length', 'percent']
 
+/** Spanish writes feet and inches with words too long for a field: there they stand as on the tape, 44' 6". */
+const compact = ({ language }: Words): { style?: 'tape' } => (language === 'es' ? { style: 'tape' } : {})
+
 export const shownText = (value: number | null, kind: QuantityKind, manner: NumberManner, words: Words): string => {
   if (value === null) return ''
-  if (manner === 'running') return words.running(value)
-  if (manner === 'offset') return words.offset(value)
-  return words.figure({ kind, value })
+  if (manner === 'running') return formatRunning(value, { ...words.options, ...compact(words) })
+  if (manner === 'offset') return formatOffset(value, { ...words.options, ...compact(words) })
+  return words.figure({ kind, value }, compact(words))
 }
 
 /** What a typed text means in the reader's units; a side word or a minus sign says the side of a running distance or offset. */

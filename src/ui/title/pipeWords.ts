@@ -1,6 +1,7 @@
 import type { JobRecord } from '../../scene/records/frame.ts'
 import { inchM } from '../../units/factors.ts'
 import { numberText, roundToStep } from '../../units/numberText.ts'
+import type { Quantity } from '../../units/quantity.ts'
 import type { Words } from '../context.tsx'
 import type { StickAnswer } from '../services.ts'
 
@@ -19,7 +20,10 @@ export const pipeWords = (pipe: JobRecord['pipe'], words: Words): string | null 
 /** '8 × 40 ft = 319 ft 6 in', or as much of it as is known. */
 export const stickWords = (answer: { sticks: number; madeLengthM: number } | null, stickLengthM: number | null, words: Words): string => {
   if (answer === null || stickLengthM === null) return words.say('sticksUnknown')
-  return words.say('sticksTimes', { sticks: answer.sticks, stick: plainFeet(stickLengthM, words), made: { kind: 'length', value: answer.madeLengthM } })
+  const made: Quantity = { kind: 'length', value: answer.madeLengthM }
+  // The Spanish words for feet and inches are too long for one line of the title block.
+  if (words.language === 'es') return words.say('sticksTimes', { sticks: answer.sticks, stick: words.figure({ kind: 'length', value: stickLengthM }, { style: 'tape' }).replace(/ 0"$/, ''), made: words.figure(made, { style: 'tape' }) })
+  return words.say('sticksTimes', { sticks: answer.sticks, stick: plainFeet(stickLengthM, words), made })
 }
 
 /** A round 40 ft reads better as '40 ft' than as '40 ft 0 in'. */
