@@ -59,12 +59,6 @@ class Drawing {
   figures(id: string, values: Record<string, number>): this {
     return Object.entries(values).reduce<this>((drawing, [name, value]) => drawing.run('setField', { ids: [id], path: `figures.${name}.value`, value, basis: 'plate' }), this)
   }
-  /** Moves the crew spot of a task. */
-  crewAt(role: string, to: { runningM?: number; offsetM?: number }): this {
-    const spot = Object.values(this.document.records).find((record) => record.kind === 'crew' && record.role === role)
-    if (spot === undefined) throw new Error(`no spot for ${role}`)
-    return this.run('setOnRun', { id: spot.id, ...to })
-  }
   /** Ground levels along the line and to both sides, the fall given and a few millimetres of real ground on it. */
   levels(fromM: number, toM: number, stepM: number, fallRatio: number, sideM: number): this {
     let count = 0
@@ -191,7 +185,6 @@ export function redstemGood(): YardDocument {
   yard.item('loader', ft(-120), 0, redstemLoader(13))
   yard.feature('lane', [[ft(-110), ft(21)], [ft(-25), ft(21)]], { name: 'carry lane, end-on', use: 'loader', figures: { widthM: { value: ft(12), basis: 'measured' } } })
   yard.run('crewDefaults', { setUpId: yard.one('setUp') })
-  yard.crewAt('exitHand', { runningM: ft(13), offsetM: ft(7) })
   return yard.document
 }
 
@@ -249,7 +242,6 @@ export function arenalGood(): YardDocument {
   // Unloaded 30 m from the wires.
   yard.run('place', { kind: 'offload', place: { at: 'free', xM: 24, yM: -16, headingRad: 0 } })
   yard.run('crewDefaults', { setUpId: yard.one('setUp') })
-  yard.crewAt('exitHand', { runningM: 2.7 })
   return yard.document
 }
 

@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import { closedSide, crewSpots, type CrewSpot } from '../crewSpots.ts'
 import { jobOf, recordsOf, runsOf, type YardDocument, type YardRecord } from '../document.ts'
 import type { Edit, Env } from '../edit.ts'
 import { anchor } from '../kinds/anchor.ts'
@@ -6,7 +7,7 @@ import { crew, type CrewRecord } from '../kinds/crew.ts'
 import { machine } from '../kinds/machine.ts'
 import { rack, type RackRecord } from '../kinds/rack.ts'
 import { stand } from '../kinds/stand.ts'
-import { typical, type Phase, type Place } from '../parts.ts'
+import { typical, type Place } from '../parts.ts'
 import type { RunRecord, SetUpRecord } from '../records/frame.ts'
 import { resolvePlace, runIdOf } from '../resolve.ts'
 import { rounded } from '../rounding.ts'
@@ -56,46 +57,6 @@ export const usualSetUp = defineCommand({
   label: () => ({ text: { en: 'usual set-up', es: 'montaje habitual' } }),
 })
 
-/** −1 where the rack's open side is right (then the closed side is left), +1 where it is left; closed side left without a rack. */
-const closedSide = (document: YardDocument, runId: string): number => (recordsOf(document, 'rack').find(isOnRun(document, runId))?.openSide === 'L' ? 1 : -1)
-
-interface Spot {
-  role: CrewRecord['role']
-  place: Place
-  phases: readonly Phase[]
-}
-
-/**
- * Usual crew spots by task, on the closed side of the rack: operator at the machine's controls, infeed hand at the far
- * rack end, exit hand 10 ft down-string and 5 ft off the pipe, nose spotter 18 ft off and 15 ft behind the nose; loader
- * operator, spotter and puller operator where their vehicle is on the plan. Common practice, no source.
- */
-function usualSpots(document: YardDocument, setUpId: string, runId: string): Spot[] {
-  const side = closedSide(document, runId)
-  const job = jobOf(document)
-  const stickM = job.stickLengthM ?? USUAL_STICK_M
-  const [ours] = recordsOf(document, 'machine').filter((one) => one.setUpId === setUpId)
-  const [cradle] = recordsOf(document, 'rack').filter(isOnRun(document, runId))
-  const [loader] = recordsOf(document, 'loader')
-  const [puller] = recordsOf(document, 'puller')
-  const beyondMachineM = (ours?.figures.widthM.value ?? 1.9) / 2 + 1
-  const spots: Spot[] = []
-  // Local y is to the left, offsets count to the right.
-  if (ours !== undefined) spots.push({ role: 'operator', place: { at: 'onItem', itemId: ours.id, dxM: 0, dyM: rounded(-side * beyondMachineM), turnRad: 0 }, phases: ['load', 'fuse', 'pull'] })
-  if (cradle !== undefined) {
-    const endM = (cradle.figures.beamSpacingM.value ?? usual.beamSpacing * stickM) / 2 + 0.6
-    spots.push({ role: 'infeedHand', place: { at: 'onItem', itemId: cradle.id, dxM: rounded(-endM), dyM: -side, turnRad: 0 }, phases: ['load', 'fuse'] })
-  }
-  spots.push({ role: 'exitHand', place: onRun(runId, 3.048, side * 1.524), phases: ['fuse', 'pull'] })
-  if (loader !== undefined) {
-    spots.push({ role: 'loaderOperator', place: { at: 'onItem', itemId: loader.id, dxM: 0, dyM: 0, turnRad: 0 }, phases: ['offload', 'load'] })
-    spots.push({ role: 'spotter', place: onRun(runId, -stickM - 2, -side * 4), phases: ['offload', 'load'] })
-  }
-  spots.push({ role: 'noseSpotter', place: onRun(runId, (job.neededLengthM ?? 3 * stickM) - 4.572, side * 5.486), phases: ['pull'] })
-  if (puller !== undefined) spots.push({ role: 'pullerOperator', place: { at: 'onItem', itemId: puller.id, dxM: 0, dyM: 0, turnRad: 0 }, phases: ['pull'] })
-  return spots
-}
-
 /** Adds a usual spot for every task that has none yet. */
 export const crewDefaults = defineCommand({
   name: 'crewDefaults',
@@ -103,12 +64,12 @@ export const crewDefaults = defineCommand({
   run: (document, { setUpId }, env): Edit => {
     const { run } = lineOf('crewDefaults', document, setUpId)
     const taken = new Set(recordsOf(document, 'crew').map(({ role }) => role))
-    return { put: usualSpots(document, setUpId, run.id).filter(({ role }) => !taken.has(role)).map((spot) => crewAt(env, setUpId, run.id, spot)), remove: [] }
+    return { put: crewSpots(document, { setUpId, runId: run.id }).filter(({ role }) => !taken.has(role)).map((spot) => crewAt(env, setUpId, run.id, spot)), remove: [] }
   },
   label: () => ({ text: { en: 'usual crew spots', es: 'puestos habituales' } }),
 })
 
-const crewAt = (env: Env, setUpId: string, runId: string, { role, place, phases }: Spot): CrewRecord => ({ ...(crew.create(env.newId('crew'), { place, setUpId, runId }) as CrewRecord), role, phases: [...phases] })
+const crewAt = (env: Env, setUpId: string, runId: string, { role, place, phases }: CrewSpot): CrewRecord => ({ ...(crew.create(env.newId('crew'), { place, setUpId, runId }) as CrewRecord), role, phases: [...phases] })
 
 /**
  * Places a tether anchor near the tail of the string: 10 ft on the infeed side of the datum, beside the machine on the

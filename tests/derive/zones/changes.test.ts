@@ -96,9 +96,10 @@ describe('default crew spots', () => {
     const spots = Object.fromEntries(defaultCrew(yard()).map((spot) => [spot.role, spot]))
     // Operator 3 ft from a machine 1.9 m wide on the rack's closed side (left): −(0.95 + 0.9144).
     expect([spots.operator!.runningM, spots.operator!.offsetM]).toEqual([0, expect.closeTo(-1.8644, 3)])
-    // Exit hand 10 ft down-string and 5 ft off.
-    expect([spots.exitHand!.runningM, spots.exitHand!.offsetM]).toEqual([expect.closeTo(3.048, 3), expect.closeTo(-1.524, 3)])
-    expect(spots.noseSpotter!.offsetM).toBeLessThan(-5.4)
+    // Exit hand down-string of half a machine 3.35 m long, 3 ft and 6 in: 1.675 + 0.9144 + 0.1524; 5 ft off.
+    expect([spots.exitHand!.runningM, spots.exitHand!.offsetM]).toEqual([expect.closeTo(2.7418, 3), expect.closeTo(-1.524, 3)])
+    // 18 ft 6 in off.
+    expect(spots.noseSpotter!.offsetM).toBeCloseTo(-5.6388, 3)
     expect(spots.pullerOperator).toMatchObject({ runningM: 100, offsetM: 0, phases: ['pull'] })
   })
 

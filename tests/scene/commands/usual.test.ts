@@ -41,6 +41,30 @@ describe('usual crew spots', () => {
     expect(crew.every(({ id }) => (whereIs(now, id).offsetM ?? 0) < 0)).toBe(true)
     expect(after(now, 'crewDefaults', { setUpId: 'setUp:1' })).toBe(now)
   })
+  it('keep off jaws and carriage, off what the loader sweeps, and off the nose', () => {
+    const document = { records: { ...usual(line).records, 'loader:1': item('loader', 'loader:1', onRun(-6, { offsetM: 8 })) } }
+    const now = after(document, 'crewDefaults', { setUpId: 'setUp:1' })
+    const at = (role: string) => {
+      const { runningM, offsetM } = whereIs(now, recordsOf(now, 'crew').find((one) => one.role === role)!.id)
+      return [expect.closeTo(runningM ?? NaN, 3), expect.closeTo(offsetM ?? NaN, 3)]
+    }
+    // Half of 3.35 m, 3 ft and 6 in: 2.742. Half of 40 ft with a reach of 1.2 m: 6.213 + 1.067 behind the loader. 18 ft 6 in: 5.639.
+    expect([2.742, -1.524]).toEqual(at('exitHand'))
+    expect([-13.28, 8]).toEqual(at('spotter'))
+    expect(whereIs(now, recordsOf(now, 'crew').find(({ role }) => role === 'noseSpotter')!.id).offsetM).toBeCloseTo(-5.639, 3)
+    expect(recordsOf(now, 'crew').find(({ role }) => role === 'infeedHand')!.phases).toEqual(['load', 'fuse', 'pull'])
+  })
+  it('stand where the carriage does not come: its travel is kept clear where it runs down-string', () => {
+    const there = after(usual(line), 'setField', { ids: recordsOf(usual(line), 'machine').map(({ id }) => id), path: 'carriageSide', value: 'exit' })
+    const now = after(there, 'crewDefaults', { setUpId: 'setUp:1' })
+    // 2.742 m and 0.3 m of travel.
+    expect(whereIs(now, recordsOf(now, 'crew').find(({ role }) => role === 'exitHand')!.id).runningM).toBeCloseTo(3.042, 3)
+  })
+  it('with an unloading place have a spotter and the driver ahead of the trailer', () => {
+    const document = { records: { ...line.records, 'offload:1': item('offload', 'offload:1', free(-10, -30)) } }
+    const crew = recordsOf(after(document, 'crewDefaults', { setUpId: 'setUp:1' }), 'crew')
+    expect(crew.filter(({ phases }) => phases.includes('offload')).map(({ role }) => role)).toEqual(['spotter', 'driver'])
+  })
   it('with loader and puller have their drivers and a spotter', () => {
     const document = { records: { ...line.records, ...Object.fromEntries([item('loader', 'loader:1', free(-8, -5)), item('puller', 'puller:1', onRun(80))].map((one) => [one.id, one])) } }
     expect(recordsOf(after(document, 'crewDefaults', { setUpId: 'setUp:1' }), 'crew').map(({ role }) => role)).toEqual(['operator', 'exitHand', 'loaderOperator', 'spotter', 'noseSpotter', 'pullerOperator'])
