@@ -9,7 +9,7 @@ import { paint, type Paint2D } from '../../drawing/paint.ts'
 import type { Primitive } from '../../drawing/primitives.ts'
 import { textIn } from '../../messages/localized.ts'
 import { renderText } from '../../messages/render.ts'
-import { alongToPx, foldOf, levelToPx, partOfAlong, pxToAlong, sectionFrame, type FrameView, type SectionFrame } from '../../state/frames.ts'
+import { alongToPx, foldOf, foldPx, levelToPx, partOfAlong, pxToAlong, sectionFrame, type FrameView, type SectionFrame } from '../../state/frames.ts'
 import type { App } from '../../state/app.ts'
 import { formatQuantity, formatRunning, type FormatOptions } from '../../units/format.ts'
 import { Drawn } from '../Drawn.tsx'
@@ -109,7 +109,7 @@ export const SectionBand = ({ app, widthPx, heightPx }: SectionBandProps): React
         { t: 'circle', xM: x, yM: -y - 3, radiusM: 8, stroke: 'chosen', weight: 'building' },
       )
     }
-    over.push(...markParts(marks, isStale), ...heading(site, profile, { section, options, isStale, status: results.status, touch, widthPx, fromM, toM }))
+    over.push(...markParts(marks, isStale), ...heading(site, profile, { section, options, isStale, status: results.status, touch, widthPx, roomPx: headingRoomPx(frame, widthPx), fromM, toM }))
     const live = liveFigures(gestures.state, flags, options)
     const dragged = site.supports.find(({ key }) => key === draggedKey(gestures.state))
     if (live !== null && dragged !== undefined) over.push(...liveWords(live, alongPx(dragged.runningM), levelPx(dragged.levelM ?? 0), widthPx, touch))
@@ -199,12 +199,21 @@ interface HeadingFacts {
   status: string
   touch: boolean
   widthPx: number
+  /** Width the name and what follows it may take: up to the fold. */
+  roomPx: number
   fromM: number
   toM: number
 }
 
+/** A fold nearer to the left edge than this leaves no room for the heading beside it, px. */
+const HEADING_LEAST_PX = 260
+const headingRoomPx = (frame: FrameView, widthPx: number): number => {
+  const fold = foldPx(frame)
+  return fold === null || fold.x0 < HEADING_LEAST_PX ? widthPx : Math.min(widthPx, fold.x0)
+}
+
 /** Name, what the heights are drawn at, the fall of the ground, and what cannot be drawn. px frame, y UP. */
-const heading = (site: SiteModel, profile: SectionProfile, { section, options, isStale, status, touch, widthPx, fromM, toM }: HeadingFacts): Primitive[] => {
+const heading = (site: SiteModel, profile: SectionProfile, { section, options, isStale, status, touch, widthPx, roomPx, fromM, toM }: HeadingFacts): Primitive[] => {
   const { language } = options
   const [namePx, morePx] = touch ? [21.5, 15.5] : [19, 13]
   const name = textIn(sectionWords.name, language)
@@ -217,7 +226,7 @@ const heading = (site: SiteModel, profile: SectionProfile, { section, options, i
   const state = status === 'failed' ? textIn(sectionWords.failed, language) : isStale ? textIn(sectionWords.working, language) : profile.status === 'notConverged' ? textIn(sectionWords.notConverged, language) : ''
   const nameWidth = guessedWidthPx(name, namePx) * 1.08
   const isNarrow = widthPx < NARROW_PX
-  const room = isNarrow ? widthPx - 28 : widthPx - nameWidth - 40
+  const room = isNarrow ? roomPx - 28 : roomPx - nameWidth - 40
   // On a narrow band the less important words give way.
   const more = [[scale, ground, guess], [scale, ground], [scale], [exaggeration > 1 ? renderText(sectionWords.enlargedShort, { factor: exaggeration }, options) : scale]].map((words) => words.filter((text) => text !== '').join('; ')).find((text) => guessedWidthPx(text, morePx) < room) ?? ''
   const problem = profile.status === 'missing' ? renderText(sectionWords.missing, { what: [...new Set(profile.missing.map(({ label }) => textIn(label, language)))].join(', ') }, options)

@@ -2,7 +2,7 @@ import { useEffect, useLayoutEffect, useMemo, useRef, useState, type ReactNode }
 import type { SiteModel } from '../../derive/types.ts'
 import { kindOf, type PlacedRecord } from '../../scene/kinds/index.ts'
 import { shownDocument } from '../../state/documentStore.ts'
-import { planProjection } from '../../state/frames.ts'
+import { foldPx, planProjection } from '../../state/frames.ts'
 import { Icon } from '../common/Icon.tsx'
 import { useDocuments, useSite, useUi, useView, useWords } from '../context.tsx'
 import { itemLabel } from './names.ts'
@@ -82,6 +82,8 @@ const useTagPlace = (records: readonly PlacedRecord[], size: { widthPx: number; 
     const axis = settled.setUp === null ? null : toPx(settled.setUp.datum.xM, settled.setUp.datum.yM)
     // The list of items lies over the plan beside it.
     const list: Box[] = panel !== 'items' ? [] : [{ xPx: leftHanded ? widthPx - ITEM_LIST_PX : 0, yPx: 0, widthPx: ITEM_LIST_PX, heightPx }]
+    const folded = foldPx(frame)
+    const foldBox: Box[] = folded === null ? [] : [{ xPx: folded.x0, yPx: 0, widthPx: folded.x1 - folded.x0, heightPx }]
     // Flags of the tape stand over the foot of the plan.
     const flagRow: Box[] = tapeVertical ? [] : [{ xPx: 0, yPx: heightPx - FLAGS_PX, widthPx, heightPx: FLAGS_PX }]
     return placeTag({
@@ -89,7 +91,7 @@ const useTagPlace = (records: readonly PlacedRecord[], size: { widthPx: number; 
       // The string itself is covered only where nothing else is left, so the axis counts as a thing of its own.
       axisYPx: tapeVertical || axis === null || orientation === 'northUp' ? null : axis.yPx,
       forbidden: [...boxes.filter(({ other }) => isRed(other.record)).map(({ box }) => box), ...flagRow, ...list],
-      gear: boxes.filter(({ other }) => !isRed(other.record) && kindOf(other.kind)?.placing !== 'polyline').map(({ box }) => box),
+      gear: [...boxes.filter(({ other }) => !isRed(other.record) && kindOf(other.kind)?.placing !== 'polyline').map(({ box }) => box), ...foldBox],
       marginWidthPx,
     })
   }, [ids, settled, frame, bandSizePx, orientation, tapeVertical, size, marginWidthPx, panel, leftHanded])
