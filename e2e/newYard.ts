@@ -4,6 +4,8 @@ import { settled } from './support.ts'
 /** Chooses an option by what it says. */
 export const pick = async (page: Page, label: string, words: RegExp): Promise<void> => {
   const select = page.getByLabel(label, { exact: true })
+  // Panels are fetched when they are first opened.
+  await select.locator('option').nth(1).waitFor({ state: 'attached' })
   const options = await select.locator('option').allInnerTexts()
   const index = options.findIndex((option) => words.test(option))
   if (index < 0) throw new Error(`${label} offers ${options.join(', ')}, nothing like ${String(words)}`)

@@ -47,10 +47,17 @@ describe('path with a bend', () => {
     fc.assert(
       fc.property(fc.double({ min: -40, max: 140, noNaN: true }), fc.double({ min: -11, max: 11, noNaN: true }), (runningM, offsetM) => {
         const place = projectOnPath(elbow, pointBesidePath(elbow, { runningM, offsetM }))
-        expect(place.runningM).toBeCloseTo(runningM, 9)
-        expect(place.offsetM).toBeCloseTo(offsetM, 9)
+        // 1 nm: rounding of squared lengths of some 10⁴ m² (2⁻⁵³ · 10⁴ under a root), far below any tape.
+        expect(Math.abs(place.runningM - runningM)).toBeLessThanOrEqual(1e-9)
+        expect(Math.abs(place.offsetM - offsetM)).toBeLessThanOrEqual(1e-9)
       }),
     )
+  })
+
+  it('an offset of half a nanometre is lost to rounding, and no more than that', () => {
+    // Found by the property above, which took a difference of exactly 5e-10 m for too much.
+    const place = projectOnPath(elbow, pointBesidePath(elbow, { runningM: 20, offsetM: 5e-10 }))
+    expect(Math.abs(place.offsetM - 5e-10)).toBeLessThanOrEqual(1e-9)
   })
 
   it('running distance and way gone are the same: small steps add up to the length', () => {
