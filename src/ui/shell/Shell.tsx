@@ -87,6 +87,7 @@ const Yard = ({ plan, tape, section }: Bands): ReactNode => {
   const leftHanded = useView((view) => view.leftHanded)
   const tapeVertical = useView((view) => view.tapeVertical)
   const panel = useView((view) => view.panel)
+  const hasChosen = useView((view) => view.selection.length > 0)
   const title = useDocuments((state) => layoutOf(state.document).title)
   const isCoarse = useSyncExternalStore(subscribeCoarse, () => coarse.matches)
   const regions = regionsOf(form, leaf)
@@ -104,7 +105,7 @@ const Yard = ({ plan, tape, section }: Bands): ReactNode => {
   const swipe = useTapeSwipe()
   const touch = isTouchForm(form, isCoarse)
   return (
-    <div className="yard" data-form={form} data-leaf={form === 'phone' ? leaf : undefined} data-hand={leftHanded ? 'left' : 'right'} data-touch={touch} data-tape={tapeVertical ? 'upright' : 'level'}>
+    <div className="yard" data-form={form} data-leaf={form === 'phone' ? leaf : undefined} data-hand={leftHanded ? 'left' : 'right'} data-touch={touch} data-tape={tapeVertical ? 'upright' : 'level'} data-chosen={hasChosen}>
       <StateBars />
       <LevelAnnouncer />
       {form === 'desktop' ? <div className="area-gear"><Region name={say('gearTitle')}><GearEdge /></Region></div> : <GearDrawer />}
@@ -117,7 +118,6 @@ const Yard = ({ plan, tape, section }: Bands): ReactNode => {
             <Leaders plan={planBox} margin={form === 'desktop' ? margin : null} blocked={blocked} />
             {form === 'desktop' ? <Region name={say('tagTitle')}><HangingTag onPlaced={onTagPlaced} /></Region> : null}
             {form === 'phone' ? <Region name={say('tagTitle')}><PhoneTag /></Region> : null}
-            {form === 'tabletLandscape' ? <Region name={say('tagTitle')}><DockedTag /></Region> : null}
             <div className="plan-foot"><ToolHint /><ProposalBar /><Notice /></div>
           </div>
         ) : null}
@@ -133,7 +133,7 @@ const Yard = ({ plan, tape, section }: Bands): ReactNode => {
           </div>
         ) : null}
       </main>
-      {form === 'tabletPortrait' ? <div className="area-dock"><Region name={say('tagTitle')}><DockedTag /></Region></div> : null}
+      {form === 'tabletPortrait' || form === 'tabletLandscape' ? <div className="area-dock"><Region name={say('tagTitle')}><DockedTag /></Region></div> : null}
       {form === 'tabletPortrait' ? <div className="area-note"><Region name={say('notesTitle')}><NoteLine /></Region></div> : null}
       {form === 'tabletLandscape' ? <div className="area-margin"><Region name={say('notesTitle')}><MarginShapes /></Region></div> : null}
       {regions.notes ? <div className="area-margin" ref={margin} id="leaf-notes" role={form === 'phone' ? 'tabpanel' : undefined} tabIndex={form === 'phone' ? 0 : undefined}><Region name={say('notesTitle')}><Margin /></Region></div> : null}

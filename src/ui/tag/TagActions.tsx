@@ -27,7 +27,7 @@ export const TagActions = ({ records }: { records: readonly PlacedRecord[] }): R
   return (
     <div className="tag-actions">
       <button type="button" aria-pressed={isLocked} onClick={() => run('lock', { ids, locked: !isLocked })}><Icon name={isLocked ? 'lock' : 'unlock'} sizePx={16} />{say(isLocked ? 'locked' : 'lock')}</button>
-      {items.length === 0 ? null : <button type="button" aria-pressed={isAttached} disabled={isLocked} onClick={() => run(isAttached ? 'detach' : 'attach', { ids })}><Icon name="attach" sizePx={16} />{say(isAttached ? 'detach' : 'attach')}</button>}
+      {items.length === 0 ? null : <button type="button" disabled={isLocked} onClick={() => run(isAttached ? 'detach' : 'attach', { ids })}><Icon name="attach" sizePx={16} />{say(isAttached ? 'detach' : 'attach')}</button>}
       <button type="button" onClick={duplicate}><Icon name="copy" sizePx={16} />{say('duplicate')}</button>
       <button type="button" disabled={isLocked} onClick={() => void remove(ids)}><Icon name="remove" sizePx={16} />{say('remove')}</button>
     </div>
