@@ -21,7 +21,7 @@ export const neededFields: Partial<Record<PlacedKind, readonly NeededField[]>> =
   rack: [{ path: 'height' }, { path: 'figures.beamSpacingM.value' }, { path: 'figures.ratedLoadN.value' }, { path: 'stopsLeft' }, { path: 'stopsRight' }],
   stand: [{ path: 'height' }, { path: 'figures.ratedLoadN.value' }, { path: 'figures.lowestSaddleM.value' }, { path: 'figures.highestSaddleM.value' }],
   roller: [{ path: 'height' }, { path: 'figures.ratedLoadN.value' }],
-  puller: [{ path: 'figures.ropeLengthM.value' }, { path: 'figures.towRatingN.value' }, { path: 'figures.ropeRatingN.value' }, { path: 'guardedCab' }],
+  puller: [{ path: 'figures.ropeLengthM.value' }, { path: 'figures.towRatingN.value' }, { path: 'figures.ropeRatingN.value' }, { path: 'guardedCab' }, { path: 'figures.topHeightM.value', when: hasKind('overheadLine') }],
   anchor: [{ path: 'figures.ratedHoldN.value' }],
   loader: [{ path: 'figures.plateLoadN.value' }, { path: 'figures.reachM.value' }, { path: 'figures.topHeightM.value', when: hasKind('overheadLine') }],
   trench: [{ path: 'figures.depthM.value' }, { path: 'figures.widthM.value' }],

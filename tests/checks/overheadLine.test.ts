@@ -84,6 +84,21 @@ describe('overhead line', () => {
     expect(levelsOf(overheadLine, bare(item('machine', 'machine:1', onRun(0)), line(10, 1_100_000, 40)))).toEqual(['STOP'])
   })
 
+  it('lets a driven puller pass under where it stays low enough, and asks for its highest point until then', () => {
+    // The run passes under at 106 m; the puller drives ahead of the nose. 33 kV at 6.5 m leaves 6.5 − 3.048 = 3.452 m.
+    const at = (topHeightM: number | null) => siteOf({}, item('machine', 'machine:1', onRun(0)), withFigures('puller', 'puller:1', onRun(80), { ropeLengthM: 6, topHeightM }), line(106, 33_000, 6.5))
+    expect(levelsOf(overheadLine, at(3.45))).toEqual(['met'])
+    expect(levelsOf(overheadLine, at(3.46))).toEqual(['STOP'])
+    const [unknown] = findingsOf(overheadLine, at(null))
+    expect([unknown!.level, unknown!.isUnknown, unknown!.missing.map(({ recordId, path }) => `${recordId} ${path}`)]).toEqual(['STOP', false, ['puller:1 figures.topHeightM.value']])
+    expect(unknown!.move!.text.en).toContain('give its highest point')
+  })
+
+  it('asks nobody for the height of a machine, which has no such field', () => {
+    const [found] = findingsOf(overheadLine, bare(item('machine', 'machine:1', onRun(0)), line(3, 33_000, 6.5)))
+    expect([found!.level, found!.missing, found!.move!.text.en]).toEqual(['STOP', [], 'Work {clearance} away.'])
+  })
+
   it('lets the string pass under where its top is known', () => {
     // Jaws at 0.9 m: top of 10 in pipe 0.9 + 0.1365 = 1.0365 m above the datum; 12 kV at 5 m leaves 1.952 m.
     const site = siteOf({}, item('machine', 'machine:1', onRun(0)), line(50, 12_000, 5))

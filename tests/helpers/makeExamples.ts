@@ -177,7 +177,7 @@ export function redstemGood(): YardDocument {
   // Let down by 30 in over some 75 ft: 74, 31 and 5 % of it at the quarter points.
   for (const [atFt, saddleIn] of [[59, 34.2], [78, 21.3], [97, 13.5]] as const) yard.item('stand', ft(atFt), 0, patch(inch(saddleIn)))
   yard.run('placeRow', { kind: 'roller', fromRunningM: ft(116), spacingM: ft(20), count: 20, patch: { height: { rule: 'aboveGround', saddleM: inch(12) }, ...rollerPatch(lb(12_000)) } })
-  yard.item('puller', ft(540), 0, { pullerKind: 'tractor', guardedCab: true, figures: { ropeLengthM: plate(ft(30)), towRatingN: plate(lb(30_000)), ropeRatingN: plate(lb(40_000)), massKg: plate(22_000), lengthM: plate(ft(20)), widthM: plate(ft(9)) } })
+  yard.item('puller', ft(540), 0, { pullerKind: 'tractor', guardedCab: true, figures: { ropeLengthM: plate(ft(30)), towRatingN: plate(lb(30_000)), ropeRatingN: plate(lb(40_000)), massKg: plate(22_000), lengthM: plate(ft(20)), widthM: plate(ft(9)), topHeightM: plate(ft(11)) } })
   // A stick carried crosswise does not turn within 60 ft: the loader turns in the bay behind the wires and carries end-on
   // and low, 13 ft at the top, to the rack, on the side away from the trench.
   yard.run('remove', { ids: [yard.one('boundary')] })
@@ -237,7 +237,7 @@ export function arenalGood(): YardDocument {
   yard.item('stand', 8, 0, { ...patch(0), height: { rule: 'belowAxis', dropM: 0.035 } })
   for (const [atM, saddleM] of [[11.6, 0.63], [15.2, 0.36], [18.8, 0.19]] as const) yard.item('stand', atM, 0, patch(saddleM))
   yard.run('placeRow', { kind: 'roller', fromRunningM: 22.4, spacingM: 3.6, count: 172, patch: { height: { rule: 'aboveGround', saddleM: 0.15 }, ...rollerPatch(4000) } })
-  yard.item('puller', 660, 0, { pullerKind: 'tractor', guardedCab: true, figures: { ropeLengthM: plate(9), towRatingN: plate(60_000), ropeRatingN: plate(60_000), massKg: plate(16_000), lengthM: plate(4.5), widthM: plate(2.4) } })
+  yard.item('puller', 660, 0, { pullerKind: 'tractor', guardedCab: true, figures: { ropeLengthM: plate(9), towRatingN: plate(60_000), ropeRatingN: plate(60_000), massKg: plate(16_000), lengthM: plate(4.5), widthM: plate(2.4), topHeightM: plate(3.1) } })
   yard.item('loader', -6, 9.5, arenalLoader, Math.PI / 2)
   // Unloaded 30 m from the wires.
   yard.run('place', { kind: 'offload', place: { at: 'free', xM: 24, yM: -16, headingRad: 0 } })

@@ -77,7 +77,10 @@ function ofBody(site: SiteModel, line: OverheadLineRecord, { body, gap, rule, cl
     return [stop(finding(ID, {
       ...common, level: 'STOP', measured: q('length', gap.clearM), limit: q('length', clearanceM), bound: 'least',
       what: say('{body} comes {clear} from {line} in plan, and how high it reaches is not known; {clearance} are needed.', '{body} queda a {clear} de {line} en planta, y no se sabe hasta qué altura llega; hacen falta {clearance}.', values),
-      move: say('Work {clearance} away, or give its highest point: under the wire it must stay below {under}.', 'Trabaje a {clearance}, o dé su punto más alto: bajo el cable debe quedar por debajo de {under}.', values),
+      // Only what has such a field can be answered.
+      move: body.missing.length === 0
+        ? say('Work {clearance} away.', 'Trabaje a {clearance}.', values)
+        : say('Work {clearance} away, or give its highest point: under the wire it must stay below {under}.', 'Trabaje a {clearance}, o dé su punto más alto: bajo el cable debe quedar por debajo de {under}.', values),
     }), body.missing)]
   }
   if (isUnder(underM, body.topM)) {
@@ -131,7 +134,7 @@ function lackingOf(missing: readonly MissingInput[], rule: OverheadClearance): L
 
 const sourceFor = ({ source }: OverheadClearance): Source => ({ class: 'published', cite: source, ...(source.includes('1926.600') ? { fromMemory: true } : {}) })
 
-/** Machine, rack and puller reach no height anyone gives; loaders, what they unload and their lanes reach as high as boom and load. */
+/** Machine and rack reach no height anyone gives; a puller its highest point; loaders, what they unload and their lanes as high as boom and load. */
 function tallBodies(site: SiteModel): TallBody[] {
   const loaders = [...site.placed.values()].flatMap(({ record }) => (record.kind === 'loader' ? [record] : []))
   const tops = loaders.map(({ figures }) => figures.topHeightM.value)
@@ -144,7 +147,11 @@ function tallBodies(site: SiteModel): TallBody[] {
   return [
     ...withTop(string === null ? [] : [string], ['pull', 'rest'], () => stringTopM(site)),
     ...withTop([...machineBodies(site), ...rackBodies(site)], ['setUp', 'load', 'fuse'], () => null),
-    ...withTop([...pullerBodies(site), ...pullerSweeps(site)], ['pull'], () => null),
+    ...[...pullerBodies(site), ...pullerSweeps(site)].map((body): TallBody => {
+      const record = recordOf(body)
+      const topM = record?.kind === 'puller' ? record.figures.topHeightM.value : null
+      return { ...body, topM, missing: topM === null ? [{ recordId: body.itemIds[0]!, path: 'figures.topHeightM.value', label: { en: 'highest point of the puller', es: 'punto más alto del equipo de tiro' } }] : [], phases: ['pull'] }
+    }),
     ...loaderSwings(site).map((body): TallBody => {
       const record = recordOf(body)
       const topM = record?.kind === 'loader' ? record.figures.topHeightM.value : null
