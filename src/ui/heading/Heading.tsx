@@ -42,19 +42,21 @@ const PhoneHeading = (): ReactNode => {
   const leaves = [['plan', say('plan').toLowerCase()], ['side', say('sideView')], ['notes', say('notesLeaf', { count })]] as const
   return (
     <header className="heading heading-phone">
-      <div className="leaf-tabs" role="tablist" aria-label={say('leaves')}>
-        {leaves.map(([name, label]) => (
-          <button
-            type="button" role="tab" key={name} id={`tab-${name}`} aria-controls={`leaf-${name}`} aria-selected={leaf === name} tabIndex={leaf === name ? 0 : -1} onClick={() => app.view.setState({ leaf: name })}
-            onKeyDown={(event) => {
-              const at = leaves.findIndex(([other]) => other === name) + ({ ArrowRight: 1, ArrowLeft: -1 }[event.key] ?? 0)
-              const next = leaves[at]?.[0]
-              if (next === undefined || next === name) return
-              app.view.setState({ leaf: next })
-              document.getElementById(`tab-${next}`)?.focus()
-            }}
-          >{label}</button>
-        ))}
+      <div className="leaf-row">
+        <div className="leaf-tabs" role="tablist" aria-label={say('leaves')}>
+          {leaves.map(([name, label]) => (
+            <button
+              type="button" role="tab" key={name} id={`tab-${name}`} aria-controls={leaf === name ? `leaf-${name}` : undefined} aria-selected={leaf === name} tabIndex={leaf === name ? 0 : -1} onClick={() => app.view.setState({ leaf: name })}
+              onKeyDown={(event) => {
+                const at = leaves.findIndex(([other]) => other === name) + ({ ArrowRight: 1, ArrowLeft: -1 }[event.key] ?? 0)
+                const next = leaves[at]?.[0]
+                if (next === undefined || next === name) return
+                app.view.setState({ leaf: next })
+                document.getElementById(`tab-${next}`)?.focus()
+              }}
+            >{label}</button>
+          ))}
+        </div>
         <PhaseSelect />
       </div>
       <SheetButtons />

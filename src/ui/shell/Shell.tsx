@@ -136,7 +136,7 @@ const Yard = ({ plan, tape, section }: Bands): ReactNode => {
       {form === 'tabletPortrait' || form === 'tabletLandscape' ? <div className="area-dock"><Region name={say('tagTitle')}><DockedTag /></Region></div> : null}
       {form === 'tabletPortrait' ? <div className="area-note"><Region name={say('notesTitle')}><NoteLine /></Region></div> : null}
       {form === 'tabletLandscape' ? <div className="area-margin"><Region name={say('notesTitle')}><MarginShapes /></Region></div> : null}
-      {regions.notes ? <div className="area-margin" ref={margin} id="leaf-notes" role={form === 'phone' ? 'tabpanel' : undefined} tabIndex={form === 'phone' ? 0 : undefined}><Region name={say('notesTitle')}><Margin /></Region></div> : null}
+      {regions.notes ? <div className="area-margin" ref={margin} id="leaf-notes" role={form === 'phone' ? 'tabpanel' : undefined} aria-label={form === 'phone' ? say('notesTitle') : undefined} tabIndex={form === 'phone' ? 0 : undefined}><Region name={say('notesTitle')}><Margin /></Region></div> : null}
       <div className="area-title"><Region name={say('titleBlock')}><TitleBlock /></Region></div>
       {form === 'phone' && leaf === 'notes' ? <div className="plan-foot plan-foot-page"><Notice /></div> : null}
     </div>
