@@ -104,6 +104,7 @@ const Yard = ({ plan, tape, section }: Bands): ReactNode => {
   const blocked = useMemo(() => (tagBox === null || form !== 'desktop' ? [] : [tagBox]), [tagBox, form])
   const swipe = useTapeSwipe()
   const touch = isTouchForm(form, isCoarse)
+  const notes = regions.notes ? <div className="area-margin" ref={margin} id="leaf-notes" role={form === 'phone' ? 'tabpanel' : undefined} aria-label={form === 'phone' ? say('notesTitle') : undefined} tabIndex={form === 'phone' ? 0 : undefined}><Region name={say('notesTitle')}><Margin /></Region></div> : null
   return (
     <div className="yard" data-form={form} data-leaf={form === 'phone' ? leaf : undefined} data-hand={leftHanded ? 'left' : 'right'} data-touch={touch} data-tape={tapeVertical ? 'upright' : 'level'} data-chosen={hasChosen}>
       <StateBars />
@@ -132,11 +133,12 @@ const Yard = ({ plan, tape, section }: Bands): ReactNode => {
             {form === 'phone' ? <><Region name={say('tagTitle')}><PhoneTag /></Region><div className="plan-foot"><ToolHint /><Notice /></div></> : null}
           </div>
         ) : null}
+        {form === 'phone' ? notes : null}
       </main>
       {form === 'tabletPortrait' || form === 'tabletLandscape' ? <div className="area-dock"><Region name={say('tagTitle')}><DockedTag /></Region></div> : null}
       {form === 'tabletPortrait' ? <div className="area-note"><Region name={say('notesTitle')}><NoteLine /></Region></div> : null}
       {form === 'tabletLandscape' ? <div className="area-margin"><Region name={say('notesTitle')}><MarginShapes /></Region></div> : null}
-      {regions.notes ? <div className="area-margin" ref={margin} id="leaf-notes" role={form === 'phone' ? 'tabpanel' : undefined} aria-label={form === 'phone' ? say('notesTitle') : undefined} tabIndex={form === 'phone' ? 0 : undefined}><Region name={say('notesTitle')}><Margin /></Region></div> : null}
+      {form === 'phone' ? null : notes}
       <div className="area-title"><Region name={say('titleBlock')}><TitleBlock /></Region></div>
       {form === 'phone' && leaf === 'notes' ? <div className="plan-foot plan-foot-page"><Notice /></div> : null}
     </div>
