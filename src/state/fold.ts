@@ -33,10 +33,15 @@ const FOOT_M = 0.3048
 const WHOLE_FROM_PX_PER_FT = 4
 const WORKING_PX_PER_FT: Readonly<Record<ViewState['form'], number>> = { desktop: 4.7, tabletLandscape: 5.6, tabletPortrait: 5.6, phone: 7 }
 
-/** Clear of a roller, of anything else that stands or is marked, of a corner of a feature, m. */
-const ROLLER_ROOM_M = 0.6
-const ITEM_ROOM_M = 1.5
-const CORNER_ROOM_M = 1
+/** Rooms a fold is laid with, m: clear of a roller, of anything else that stands or is marked, of a corner of a feature. */
+interface Rooms {
+  roller: number
+  item: number
+  corner: number
+}
+const ROOMS: Rooms = { roller: 0.6, item: 1.5, corner: 1 }
+/** A fold that stands is left as it is until something is in it: the sheet must not jump for what is merely near. */
+const TIGHT_ROOMS: Rooms = { roller: 0.1, item: 0.1, corner: 0.1 }
 const END_ROOM_M = 1
 /** People and gear this far behind the stick are still shown, m. */
 const BEHIND_ROOM_M = 3
@@ -84,36 +89,36 @@ const runningOutline = (site: SiteModel, item: PlacedItem): { runningM: number; 
 const isFeature = (item: PlacedItem): boolean => !('place' in item.record)
 
 /** Where corners of a feature lie near the line, or its edge crosses the line. */
-const featureSpans = (site: SiteModel, item: PlacedItem, reachM: number): Span[] => {
+const featureSpans = (site: SiteModel, item: PlacedItem, reachM: number, rooms: Rooms): Span[] => {
   const points = runningOutline(site, item)
   const isClosed = kindOf(item.kind)?.placing === 'polygon'
   return points.flatMap((point, i): Span[] => {
-    const spans: Span[] = Math.abs(point.offsetM) <= reachM ? [[point.runningM - CORNER_ROOM_M, point.runningM + CORNER_ROOM_M]] : []
+    const spans: Span[] = Math.abs(point.offsetM) <= reachM ? [[point.runningM - rooms.corner, point.runningM + rooms.corner]] : []
     const next = points[i + 1] ?? (isClosed ? points[0] : undefined)
     if (next === undefined || point.offsetM * next.offsetM >= 0) return spans
     const crossingM = point.runningM + ((next.runningM - point.runningM) * point.offsetM) / (point.offsetM - next.offsetM)
-    return [...spans, [crossingM - ITEM_ROOM_M, crossingM + ITEM_ROOM_M]]
+    return [...spans, [crossingM - rooms.item, crossingM + rooms.item]]
   })
 }
 
 /** Stretches that nothing may fold away, for a row of rollers. */
-const keptSpans = (site: SiteModel, findings: readonly Finding[], view: FoldView, row: readonly SupportView[], tipM: number | null, reachM: number): Span[] => {
+const keptSpans = (site: SiteModel, findings: readonly Finding[], view: FoldView, row: readonly SupportView[], tipM: number | null, reachM: number, rooms: Rooms): Span[] => {
   const inRow = new Set(row.map(({ itemId }) => itemId))
   const spans: Span[] = []
   for (const item of site.placed.values()) {
     const isChosen = view.selection.includes(item.id)
     if (!isChosen && (item.kind === 'level' || inRow.has(item.id) || view.hiddenKinds.includes(item.kind))) continue
     if (isFeature(item)) {
-      spans.push(...featureSpans(site, item, isChosen ? Infinity : reachM))
+      spans.push(...featureSpans(site, item, isChosen ? Infinity : reachM, rooms))
       continue
     }
     // Trees and the like are part of the site; gear and people are kept in sight however far beside the line they stand.
     if (!isChosen && kindOf(item.kind)?.gear === 'site' && Math.abs(item.offsetM ?? 0) > reachM) continue
     const along = [...runningOutline(site, item).map(({ runningM }) => runningM), ...(item.runningM === null ? [] : [item.runningM])]
-    if (along.length > 0) spans.push([Math.min(...along) - ITEM_ROOM_M, Math.max(...along) + ITEM_ROOM_M])
+    if (along.length > 0) spans.push([Math.min(...along) - rooms.item, Math.max(...along) + rooms.item])
   }
-  if (tipM !== null) spans.push([tipM - ITEM_ROOM_M, tipM + ITEM_ROOM_M])
-  const around = (runningM: number): Span => [runningM - ITEM_ROOM_M, runningM + ITEM_ROOM_M]
+  const around = (runningM: number): Span => [runningM - rooms.item, runningM + rooms.item]
+  if (tipM !== null) spans.push(around(tipM))
   for (const { level, isUnknown, itemIds, where } of findings) {
     if (isUnknown || itemIds.length === 0 || level === 'met' || level === 'NOTE') continue
     if (where?.at === 'run') spans.push(around(where.runningM))
@@ -136,12 +141,12 @@ interface FreeStretch {
 }
 
 /** Every stretch that could be folded away, with at least one roller of its row left in sight at either end. */
-const freeStretches = (site: SiteModel, findings: readonly Finding[], view: FoldView, tipM: number | null, reachM: number): FreeStretch[] => {
+const freeStretches = (site: SiteModel, findings: readonly Finding[], view: FoldView, tipM: number | null, reachM: number, rooms: Rooms = ROOMS): FreeStretch[] => {
   // Beyond a bend the plan leaves the tape's line: nothing is folded there.
   if (site.run === null || site.bends.length > 0) return []
   return alikeRows(site).flatMap((row) => {
-    const stretch: Span = [row[0]!.runningM + ROLLER_ROOM_M, row.at(-1)!.runningM - ROLLER_ROOM_M]
-    return lessSpans(stretch, keptSpans(site, findings, view, row, tipM, reachM)).map(([fromM, toM]) => ({ row, fromM, toM }))
+    const stretch: Span = [row[0]!.runningM + rooms.roller, row.at(-1)!.runningM - rooms.roller]
+    return lessSpans(stretch, keptSpans(site, findings, view, row, tipM, reachM, rooms)).map(([fromM, toM]) => ({ row, fromM, toM }))
   })
 }
 
@@ -158,13 +163,16 @@ const wholeSpan = (site: SiteModel, view: FoldView): Span => {
   return [Math.min(...ends) - END_ROOM_M, Math.max(...ends) + END_ROOM_M]
 }
 
+/** Folds begin and end on the half foot or the tenth of a metre, m. */
+const stepOf = (site: SiteModel, view: FoldView): number => (readerOf(site, view).system === 'metric' ? 0.1 : FOOT_M / 2)
+
 const readerOf = (site: SiteModel, view: Pick<ViewState, 'language'>): FormatOptions => ({ system: site.layout.unitOverrides['length'] ?? site.layout.displayUnits, language: view.language })
 
 /** An edge on a round distance, and not on a roller: that is wholly in sight or wholly hidden. */
 const setEdge = (edgeM: number, row: readonly SupportView[], stretch: Fold, away: 1 | -1, stepM: number): number => {
-  const near = row.find(({ runningM }) => Math.abs(runningM - edgeM) < ROLLER_ROOM_M)
+  const near = row.find(({ runningM }) => Math.abs(runningM - edgeM) < ROOMS.roller)
   // Hiding the roller keeps both ends at scale; where the stretch ends before it, it is shown.
-  const cleared = near === undefined ? edgeM : near.runningM + away * ROLLER_ROOM_M
+  const cleared = near === undefined ? edgeM : near.runningM + away * ROOMS.roller
   const round = (away === 1 ? Math.ceil : Math.floor)(cleared / stepM) * stepM
   return round <= stretch.toM && round >= stretch.fromM ? round : (away === 1 ? Math.floor : Math.ceil)(edgeM / stepM) * stepM
 }
@@ -187,7 +195,7 @@ export const foldFor = (site: SiteModel, findings: readonly Finding[], view: Fol
   const roomPx = widthPx - FOLD_PX
   const workingPxPerM = WORKING_PX_PER_FT[view.form] / FOOT_M
   const neededM = endM - startM - roomPx / workingPxPerM
-  const stepM = readerOf(site, view).system === 'metric' ? 0.1 : FOOT_M / 2
+  const stepM = stepOf(site, view)
   let found: FoldPlan | null = null
   for (const reachM of NEAR_REACHES_M) {
     const longest = freeStretches(site, findings, view, tipM, reachM).reduce<FreeStretch | null>((best, one) => (best === null || one.toM - one.fromM > best.toM - best.fromM ? one : best), null)
@@ -215,10 +223,19 @@ export const keptFold = (site: SiteModel, findings: readonly Finding[], view: Fo
     return runningM !== null && runningM > fold.fromM && runningM < fold.toM && !isFeature(site.placed.get(id)!)
   }
   if (view.selection.some(isHidden)) return null
+  const standing = freeStretches(site, findings, view, tipM, NEAR_REACHES_M[1], TIGHT_ROOMS)
+  if (standing.some(({ fromM, toM }) => fromM <= fold.fromM + 1e-6 && toM >= fold.toM - 1e-6)) return fold
+  const stepM = stepOf(site, view)
   let best: Fold | null = null
   for (const { row, ...free } of freeStretches(site, findings, view, tipM, NEAR_REACHES_M[1])) {
-    const part = { fromM: Math.max(fold.fromM, free.fromM), toM: Math.min(fold.toM, free.toM) }
-    if (Math.abs(part.fromM - fold.fromM) < 1e-6 && Math.abs(part.toM - fold.toM) < 1e-6) return fold
+    const isCut = (edgeM: number): SupportView | undefined => row.find(({ runningM }) => Math.abs(runningM - edgeM) < ROOMS.roller)
+    const [fromM, toM] = [Math.max(fold.fromM, free.fromM), Math.min(fold.toM, free.toM)]
+    const [afterM, beforeM] = [isCut(fromM)?.runningM, isCut(toM)?.runningM]
+    // A roller at a new edge is shown.
+    const part = {
+      fromM: fromM === fold.fromM ? fromM : Math.ceil((afterM === undefined ? fromM : afterM + ROOMS.roller) / stepM) * stepM,
+      toM: toM === fold.toM ? toM : Math.floor((beforeM === undefined ? toM : beforeM - ROOMS.roller) / stepM) * stepM,
+    }
     if (hiddenIn(row, part).length >= 2 && (best === null || part.toM - part.fromM > best.toM - best.fromM)) best = part
   }
   // A fold that hides hardly more than its own width is no help.

@@ -202,8 +202,25 @@ describe('the fold kept true', () => {
     expect(foldIn(app)![0]).toBeCloseTo(fromFt, 9)
     expect(foldIn(app)![1]).toBeLessThan(300)
     app.results.setState({ run: null })
+    // The finding is mended: the fold is as it was laid.
+    expect(foldIn(app)![1]).toBeCloseTo(358, 6)
     app.command('moveBy', { ids: ['roller:11'], dxM: ft(4), dyM: 0 })
     expect(foldIn(app)![1]).toBeLessThan(260)
+    stop()
+  })
+
+  it('gives way to the nose as the string grows, and closes again behind it', () => {
+    const { app, stop } = opened()
+    const [fromFt, toFt] = foldIn(app)!
+    app.view.setState({ joint: 5 })
+    const tipFt = app.site.getState().profile.tipM! / 0.3048
+    // Five joints lie up to the nose of the string being made, well inside the fold.
+    expect(tipFt).toBeGreaterThan(fromFt + 20)
+    expect(tipFt).toBeLessThan(toFt - 20)
+    const [shrunkFrom, shrunkTo] = foldIn(app)!
+    expect(tipFt <= shrunkFrom || tipFt >= shrunkTo).toBe(true)
+    app.view.setState({ joint: 1 })
+    expect(foldIn(app)).toEqual([fromFt, toFt])
     stop()
   })
 
