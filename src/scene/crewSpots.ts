@@ -31,12 +31,12 @@ const usual = { stickM: 12.192, beamSpacingRatio: 7.112 / 12.192, machineLengthM
 export const closedSide = (document: YardDocument, runId: string): number => (recordsOf(document, 'rack').find(({ place }) => runIdOf(document, place) === runId)?.openSide === 'L' ? 1 : -1)
 
 /** Running distance of the nose when all is fused: sticks less what the joints take, where it is known; else the length needed, or three sticks. */
-function noseOf(document: YardDocument, runId: string): number {
+function noseOf(document: YardDocument, setUpId: string): number {
   const job = jobOf(document)
   const stickM = job.stickLengthM ?? usual.stickM
   const lossM = job.jointLossM.value ?? 0
   const wantedM = job.neededLengthM === null ? null : job.neededLengthM + job.tailsM
-  const decided = recordsOf(document, 'string').find((string) => string.runId === runId)?.stickCount ?? null
+  const decided = recordsOf(document, 'string').find((string) => string.setUpId === setUpId)?.stickCount ?? null
   if (decided === null && wantedM === null) return 3 * stickM
   if (job.stickLengthM === null || lossM >= stickM) return wantedM ?? 3 * stickM
   // A millimetre short is rounding, not another stick.
@@ -86,7 +86,7 @@ export function crewSpots(document: YardDocument, at: { setUpId: string; runId: 
     const sweepM = Math.hypot(stickM / 2, loader.figures.reachM.value ?? usual.reachM) + OFF_MACHINE_M + OFF_EDGE_M
     spots.push({ role: 'spotter', place: onRun((runningM ?? 0) - sweepM, offsetM ?? 0), phases: ['offload', 'load'] })
   }
-  spots.push({ role: 'noseSpotter', place: onRun((at.noseM ?? noseOf(document, runId)) - BEHIND_NOSE_M, side * NOSE_SPOTTER_OFF_M), phases: ['pull'] })
+  spots.push({ role: 'noseSpotter', place: onRun((at.noseM ?? noseOf(document, setUpId)) - BEHIND_NOSE_M, side * NOSE_SPOTTER_OFF_M), phases: ['pull'] })
   if (puller !== undefined) spots.push({ role: 'pullerOperator', place: onItem(puller.id), phases: ['pull'], isSeat: true })
   return spots
 }

@@ -42,6 +42,7 @@ export function argsArbitrary(name: string, document: YardDocument): fc.Arbitrar
     setLayout: fc.record({ path: fc.constant('title'), value: text }),
     setSetUp: fc.oneof(fc.record({ setUpId, path: fc.constant('headingRad'), value: angle }), fc.record({ setUpId, path: fc.constant('datum'), value: point })),
     setRun: fc.record({ runId, path: fc.constant('vertices'), value: fc.array(fc.record({ xM: metres, yM: metres, radiusM: fc.option(fc.double({ min: 1, max: 60, noNaN: true })) }), { maxLength: 3 }) }),
+    setStickCount: fc.oneof(fc.record({ stickCount: fc.option(fc.integer({ min: 1, max: 40 })) }), fc.record({ stickCount: fc.option(fc.integer({ min: 1, max: 40 })), setUpId })),
     moveVertex: fc.record({ id, index: fc.nat(3), xM: metres, yM: metres }),
     addVertex: fc.record({ id, index: fc.nat(3), xM: metres, yM: metres }),
     removeVertex: fc.record({ id, index: fc.nat(3) }),
@@ -62,7 +63,7 @@ export function argsArbitrary(name: string, document: YardDocument): fc.Arbitrar
     clearLimit: fc.record({ limitId: fc.constantFrom('jaw-effort', 'face-gap') }),
     setAsSet: fc.record({ itemId: id, saddleM: fc.option(small) }),
     changeZone: fc.record({ zoneKey: id.map((one) => `Z-02@${one}`), marginM: fc.option(small) }),
-    clearZoneChange: fc.record({ zoneKey: id.map((one) => `Z-02@${one}`) }),
+    clearZoneChange: fc.record({ zoneKey: fc.constantFrom('Z-02@rack:gone', ...recordsOf(document, 'zoneChange').map(({ zoneKey }) => zoneKey)) }),
     useGear: fc.record({ ids: some, gear: fc.constant(gearItem()) }),
   }
   if (name === 'sequence') return argsArbitrary('remove', document).map((args) => ({ commands: [{ command: 'remove', args }], label: { en: 'one', es: 'uno' } }))
@@ -82,7 +83,7 @@ export function argsFor(name: string, document: YardDocument): unknown {
     placeRow: { kind: 'roller', fromRunningM: 20, spacingM: 3, count: 4 },
     moveBy: { ids, dxM: 1, dyM: 0 }, slideBy: { ids, dRunningM: 1, dOffsetM: 0 }, setOnRun: { id: ids[0], runningM: 7 }, rotateBy: { ids, turnRad: 0.1 },
     setHeight: { ids, height: { rule: 'aboveGround', saddleM: 0.7 } }, dropBy: { ids, dLevelM: -0.1 }, setField: { ids, path: 'roller', value: 'V' },
-    setJob: { path: 'stickLengthM', value: 12.192 }, setLayout: { path: 'title', value: 'lot' }, setSetUp: { setUpId, path: 'fallRatio', value: 0.01 }, setRun: { runId, path: 'name', value: 'out' },
+    setJob: { path: 'stickLengthM', value: 12.192 }, setLayout: { path: 'title', value: 'lot' }, setSetUp: { setUpId, path: 'fallRatio', value: 0.01 }, setRun: { runId, path: 'name', value: 'out' }, setStickCount: { stickCount: 7 },
     moveVertex: { id: fence, index: 0, xM: 1, yM: 1 }, addVertex: { id: fence, index: 1, xM: 1, yM: 1 }, removeVertex: { id: fence, index: 0 },
     remove: { ids }, duplicate: { ids, dxM: 1, dyM: 1 }, paste: { records: copyOf(document, ids), xM: 3, yM: 3 }, spreadEvenly: { ids }, spaceAt: { ids, spacingM: 3 },
     reverse: { setUpId }, lock: { ids, locked: true }, attach: { ids }, detach: { ids }, drawStrip: { xM: 0, yM: 0, headingRad: 0, lengthM: 100, widthM: 20 },

@@ -25,6 +25,8 @@ export const sticksLength = defineCheck({
         level: 'FIX',
         what: say('{sticks} sticks of {stick} come up {short} short of {wanted}.', '{sticks} tubos de {stick} quedan {short} cortos para {wanted}.', { ...values, short: q('length', -plan.overM) }),
         move: say('Take {enough} sticks: they make {madeEnough}.', 'Lleve {enough} tubos: dan {madeEnough}.', { enough: sticks, madeEnough: q('length', made) }),
+        // A count that is short was fixed by hand; worked out it never is.
+        remedy: site.setUp === null ? null : { command: 'setStickCount', args: { stickCount: null, setUpId: site.setUp.id }, label: say('Work out the number of sticks', 'Calcular el número de tubos') },
       })]
     }
     return [finding('sticks-length', {

@@ -8,7 +8,7 @@ import { moveBy, rotateBy, setOnRun, slideBy } from './move.ts'
 import { place, placeRow } from './place.ts'
 import { remove } from './remove.ts'
 import { sequenceOf } from './sequence.ts'
-import { setField, setJob, setLayout, setRun, setSetUp } from './set.ts'
+import { setField, setJob, setLayout, setRun, setSetUp, setStickCount } from './set.ts'
 import { spaceAt, spreadEvenly } from './spacing.ts'
 import { drawStrip, reverse } from './strip.ts'
 import { crewDefaults, setHoldBack, usualSetUp } from './usual.ts'
@@ -26,7 +26,7 @@ export const commandOf = (name: string): Command | undefined => byName.get(name)
 
 /** Every command; a new one is one file and one line here. */
 export const commands: readonly Command[] = [
-  place, placeRow, moveBy, slideBy, setOnRun, rotateBy, setHeight, dropBy, setField, setJob, setLayout, setSetUp, setRun,
+  place, placeRow, moveBy, slideBy, setOnRun, rotateBy, setHeight, dropBy, setField, setJob, setLayout, setSetUp, setRun, setStickCount,
   moveVertex, addVertex, removeVertex, remove, duplicate, paste, spreadEvenly, spaceAt, reverse, lock, attach, detach,
   drawStrip, usualSetUp, crewDefaults, setHoldBack, setLimit, clearLimit, setAsSet, changeZone, clearZoneChange, useGear,
   sequenceOf(commandOf),

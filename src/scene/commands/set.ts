@@ -1,6 +1,6 @@
 import { z } from 'zod'
 import type { Localized } from '../../messages/localized.ts'
-import { jobOf, layoutOf, schemaOf, type YardDocument, type YardRecord } from '../document.ts'
+import { jobOf, layoutOf, recordsOf, runsOf, schemaOf, setUpsOf, type YardDocument, type YardRecord } from '../document.ts'
 import type { Edit } from '../edit.ts'
 import { kindOf } from '../kinds/index.ts'
 import { basisSchema } from '../parts.ts'
@@ -112,4 +112,26 @@ export const setRun = defineCommand({
     return { put: [{ ...next, vertices: [{ ...first, xM: rounded(corner.xM), yM: rounded(corner.yM) }, ...others] }], remove: [] }
   },
   label: () => stepOf({ en: 'edit the', es: 'editar el' }, kindName('run')),
+})
+
+const countArg = z.number().int().min(1).max(2000).nullable()
+
+/**
+ * Fixes how many sticks the string of a set-up (the first where none is named) has; null: work it out from the length
+ * needed. Without a string record one is made for the first pull path; where nothing is to be fixed nothing changes.
+ */
+export const setStickCount = defineCommand({
+  name: 'setStickCount',
+  args: z.strictObject({ stickCount: countArg, setUpId: oneId.optional() }),
+  run: (document, args, env): Edit => {
+    const setUp = setUpsOf(document).find(({ id }) => args.setUpId === undefined || id === args.setUpId)
+    if (setUp === undefined) return refuse('setStickCount', 'setUpId', args.setUpId === undefined ? 'is needed: there is no set-up yet' : `names ${args.setUpId}, which is not a set-up here`, args.setUpId === undefined ? 'hace falta: aún no hay montaje' : `nombra ${args.setUpId}, que no es un montaje aquí`)
+    const { stickCount } = args
+    const before = recordsOf(document, 'string').find(({ setUpId }) => setUpId === setUp.id)
+    if (before !== undefined) return { put: before.stickCount === stickCount ? [] : [{ ...before, stickCount }], remove: [] }
+    const run = runsOf(document).find(({ setUpId }) => setUpId === setUp.id)
+    if (stickCount === null || run === undefined) return { put: [], remove: [] }
+    return { put: [{ id: env.newId('string'), kind: 'string', setUpId: setUp.id, runId: run.id, name: '', stickCount, parkingRow: null, order: 0, joinedToId: null, note: null }], remove: [] }
+  },
+  label: (_document, { stickCount }) => (stickCount === null ? { text: { en: 'work out the sticks', es: 'calcular los tubos' } } : { text: { en: '{count} sticks', es: '{count} tubos' }, values: { count: stickCount } }),
 })

@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { commandOf } from '../../../src/scene/commands/index.ts'
+import { recordsOf } from '../../../src/scene/document.ts'
+import { documentIssues } from '../../../src/scene/references.ts'
 import { after, recordOf, whereIs } from '../../helpers/commands.ts'
 import { documentOf, free, item, job, layout, onRun, run, setUp, yard } from '../../helpers/documents.ts'
 
@@ -76,5 +78,20 @@ describe('job, layout, set-up and path', () => {
   it('surfaces by leg', () => {
     const one = documentOf(layout(), job(), setUp(), run())
     expect(recordOf(after(one, 'setRun', { runId: 'run:1', path: 'surfaces', value: ['gravel'] }), 'run:1')['surfaces']).toEqual(['gravel'])
+  })
+})
+
+describe('the number of sticks', () => {
+  const countOf = (now: typeof document) => recordsOf(now, 'string').map(({ stickCount }) => stickCount)
+  it('is fixed on the string of the set-up, which is made where there is none, and worked out again with null', () => {
+    const seven = after(document, 'setStickCount', { stickCount: 7 })
+    expect(recordsOf(seven, 'string')).toMatchObject([{ setUpId: 'setUp:1', runId: 'run:1', stickCount: 7 }])
+    const eight = after(seven, 'setStickCount', { stickCount: 8, setUpId: 'setUp:1' })
+    expect([countOf(eight), countOf(after(eight, 'setStickCount', { stickCount: null }))]).toEqual([[8], [null]])
+    expect(documentIssues(eight)).toEqual([])
+  })
+  it('changes nothing where nothing was fixed', () => expect(after(document, 'setStickCount', { stickCount: null })).toBe(document))
+  it.each([[{ stickCount: 0 }, 'stickCount'], [{ stickCount: 2.5 }, 'stickCount'], [{ stickCount: 5, setUpId: 'setUp:9' }, 'setUpId names setUp:9']])('%j is refused', (args, message) => {
+    expect(() => after(document, 'setStickCount', args)).toThrow(message)
   })
 })
