@@ -170,11 +170,11 @@ const readerOf = (site: SiteModel, view: Pick<ViewState, 'language'>): FormatOpt
 
 /** An edge on a round distance, and not on a roller: that is wholly in sight or wholly hidden. */
 const setEdge = (edgeM: number, row: readonly SupportView[], stretch: Fold, away: 1 | -1, stepM: number): number => {
-  const near = row.find(({ runningM }) => Math.abs(runningM - edgeM) < ROOMS.roller)
-  // Hiding the roller keeps both ends at scale; where the stretch ends before it, it is shown.
-  const cleared = near === undefined ? edgeM : near.runningM + away * ROOMS.roller
-  const round = (away === 1 ? Math.ceil : Math.floor)(cleared / stepM) * stepM
-  return round <= stretch.toM && round >= stretch.fromM ? round : (away === 1 ? Math.floor : Math.ceil)(edgeM / stepM) * stepM
+  const near = row.find(({ runningM }) => Math.abs(runningM - edgeM) < ROOMS.roller + stepM)
+  const [outwards, inwards] = away === 1 ? [Math.ceil, Math.floor] : [Math.floor, Math.ceil]
+  // Hiding a little more, or the roller, keeps both ends at scale; where the stretch ends before that, it is shown.
+  const wide = outwards((near === undefined ? edgeM : near.runningM + away * ROOMS.roller) / stepM) * stepM
+  return wide <= stretch.toM && wide >= stretch.fromM ? wide : inwards((near === undefined ? edgeM : near.runningM - away * ROOMS.roller) / stepM) * stepM
 }
 
 /**
