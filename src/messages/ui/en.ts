@@ -39,7 +39,7 @@ export const en = {
   // notes
   notesTitle: 'Margin notes', notesAll: 'All notes', notesLeaf: 'notes {count}', noteOf: '{number} of {count}', notesNone: 'Nothing open. What is wrong with the layout would stand here, the worst first.',
   notesEmpty: 'Findings stand here as soon as there is something to check.', noSupports: 'Nothing carries the pipe yet.', emptyPipe: 'Say which pipe', emptyUsual: 'Show the usual set-up',
-  doIt: 'Do it', why: 'Why?', whyOf: 'Why? {sentence}', whyTitle: 'Why?', whyMissing: 'This page is missing from the app.',
+  showOnPlan: 'Show on the plan', doIt: 'Do it', why: 'Why?', whyOf: 'Why? {sentence}', whyTitle: 'Why?', whyMissing: 'This page is missing from the app.',
   toConfirm: 'to confirm: {count}', met: 'met: {count}', checksFailed: 'The checks could not be worked out.',
   countsSaid: '{stop} STOP, {fix} FIX, {check} CHECK', countsOpen: 'Findings: {counts}',
   cautionShort: 'Advice only. Local law, the owner’s rules, the maker’s manual and the qualified person on site come first.',

@@ -41,7 +41,7 @@ export const es: Readonly<Record<keyof typeof en, string>> = {
   // notes
   notesTitle: 'Notas al margen', notesAll: 'Todas las notas', notesLeaf: 'notas {count}', noteOf: '{number} de {count}', notesNone: 'Nada pendiente. Aquí estaría lo que falla en el plano, lo peor primero.',
   notesEmpty: 'Los hallazgos aparecen aquí en cuanto hay algo que revisar.', noSupports: 'Aún nada sostiene el tubo.', emptyPipe: 'Decir qué tubo', emptyUsual: 'Mostrar el montaje habitual',
-  doIt: 'Hacerlo', why: '¿Por qué?', whyOf: '¿Por qué? {sentence}', whyTitle: '¿Por qué?', whyMissing: 'Falta esta página en la aplicación.',
+  showOnPlan: 'Ver en la planta', doIt: 'Hacerlo', why: '¿Por qué?', whyOf: '¿Por qué? {sentence}', whyTitle: '¿Por qué?', whyMissing: 'Falta esta página en la aplicación.',
   toConfirm: 'por confirmar: {count}', met: 'cumplen: {count}', checksFailed: 'No se pudieron calcular las revisiones.',
   countsSaid: '{stop} ALTO, {fix} CORREGIR, {check} REVISAR', countsOpen: 'Hallazgos: {counts}',
   cautionShort: 'Solo orienta. Primero van la ley local, las reglas del dueño, el manual del fabricante y la persona calificada en sitio.',

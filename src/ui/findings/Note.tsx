@@ -13,6 +13,8 @@ export const Note = ({ numbered, isOpen: alwaysOpen = false }: { numbered: Numbe
   const words = useWords()
   const { say } = words
   const { app, panels } = useUi()
+  // On a phone the place of a note is on another leaf.
+  const isLeaf = useView((view) => view.form === 'phone' && view.leaf === 'notes' && view.openFindingKey === finding.key)
   const isChosen = useView((view) => view.openFindingKey === finding.key)
   const isOpen = alwaysOpen || isChosen
   const level = finding.level === 'met' ? 'NOTE' : finding.level
@@ -40,6 +42,7 @@ export const Note = ({ numbered, isOpen: alwaysOpen = false }: { numbered: Numbe
           <div className="buttons">
             <RemedyButton numbered={numbered} />
             <button type="button" onClick={() => panels.setState({ whyCheckId: finding.checkId })} aria-label={say('whyOf', { sentence })}>{say('why')}</button>
+            {isLeaf ? <button type="button" onClick={() => app.view.setState({ leaf: 'plan' })}>{say('showOnPlan')}</button> : null}
           </div>
         </div>
       ) : null}
