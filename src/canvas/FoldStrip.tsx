@@ -1,5 +1,6 @@
 import { useMemo, type CSSProperties, type PointerEvent, type ReactNode } from 'react'
 import { useStore } from 'zustand'
+import { guessedWidthPx } from '../drawing/fractionText.ts'
 import { foldWords } from '../state/fold.ts'
 import { foldOf, foldPx, type FrameView } from '../state/frames.ts'
 import type { App } from '../state/app.ts'
@@ -17,8 +18,10 @@ export interface FoldStripProps {
 
 /** Shade that falls towards the fold, and light on the sheet beyond it, px. */
 const SHADE_PX = 26
-const LIGHT_PX = 22
+const LIGHT_PX = 20
 const TOUCH_PX = 48
+/** Room at both ends of the words. */
+const WORD_ROOM_PX = 36
 const openWords = { en: 'open the fold', es: 'abrir el pliegue' } as const
 
 /** Keeps a press on the fold from reaching the gestures of the band beneath. */
@@ -53,11 +56,13 @@ export const FoldStrip = ({ app, frame, heightPx, band }: FoldStripProps): React
   if (at === null || words === null || at.x1 < -LIGHT_PX || at.x0 > widthPx + SHADE_PX) return null
   const { inks, name } = theme
   const isNight = name === 'night'
-  const [shade, light] = isNight ? ['rgba(0,0,0,.3)', 'rgba(159,178,189,.22)'] : ['rgba(58,45,16,.26)', 'rgba(255,255,255,.75)']
+  const [shade, light] = isNight ? ['rgba(0,0,0,.3)', 'rgba(159,178,189,.22)'] : ['rgba(58,45,16,.26)', 'rgba(255,255,255,.5)']
   const ground = isNight ? `linear-gradient(rgba(0,0,0,.2),rgba(0,0,0,.2)) ${inks.paper}` : inks.way
   const sizePx = touch ? 14 : 13
   const reachPx = touch ? (TOUCH_PX - (at.x1 - at.x0)) / 2 : 0
-  const text = band === 'plan' ? words.along : band === 'section' ? words.ground : ''
+  // Where the plan is too low for all of it, what lies beside the line is named in the side view.
+  const fits = guessedWidthPx(words.along, sizePx) < frame.bandSizePx.plan.heightPx - WORD_ROOM_PX
+  const text = band === 'plan' ? (fits ? words.along : words.short) : band === 'section' ? [words.ground, ...(fits ? [] : [words.beside])].filter((part) => part !== '').join('; ') : ''
   const layer: CSSProperties = { position: 'absolute', top: 0, height: heightPx, pointerEvents: 'none' }
   return (
     <div data-fold={band} style={{ ...layer, left: 0, width: widthPx, overflow: 'hidden' }}>

@@ -18,6 +18,9 @@ export type FoldView = FrameView & Pick<ViewState, 'form' | 'selection' | 'hidde
 export interface FoldWords {
   along: string
   ground: string
+  /** `along` without the features hidden beside the line, and those alone ('' where there are none): for a low plan. */
+  short: string
+  beside: string
 }
 
 export interface FoldPlan extends Fold {
@@ -245,7 +248,7 @@ export const keptFold = (site: SiteModel, findings: readonly Finding[], view: Fo
 const words = {
   alike: { en: 'folded: {length}, {first} to {last} alike', es: 'plegado: {length}, {first} a {last} iguales' },
   one: { en: 'folded: {length}', es: 'plegado: {length}' },
-  beside: { en: '; {names} beside', es: '; al lado {names}' },
+  beside: { en: '{names} beside', es: 'al lado {names}' },
   falls: { en: 'ground falls {by}', es: 'el suelo baja {by}' },
   rises: { en: 'ground rises {by}', es: 'el suelo sube {by}' },
   level: { en: 'ground level', es: 'suelo a nivel' },
@@ -260,7 +263,7 @@ export const foldWords = (site: SiteModel, fold: Fold, view: Pick<ViewState, 'la
   const length = formatQuantity({ kind: 'length', value: fold.toM - fold.fromM }, reader)
   const hidden = hiddenIn(site.supports, fold)
   const [first, last] = [hidden[0], hidden.at(-1)]
-  const along = first === undefined || last === undefined ? renderText(words.one, { length }, reader) : renderText(words.alike, { length, first: first.label, last: last.label }, reader)
+  const short = first === undefined || last === undefined ? renderText(words.one, { length }, reader) : renderText(words.alike, { length, first: first.label, last: last.label }, reader)
   const names = [...new Set([...site.placed.values()].filter(isFeature).flatMap((item) => {
     const isIn = runningOutline(site, item).some(({ runningM, offsetM }) => runningM > fold.fromM && runningM < fold.toM && Math.abs(offsetM) <= NEAR_REACHES_M[0])
     return isIn ? [nameOf(item, view)] : []
@@ -268,7 +271,8 @@ export const foldWords = (site: SiteModel, fold: Fold, view: Pick<ViewState, 'la
   const fallM = site.groundLevelAt(fold.fromM) - site.groundLevelAt(fold.toM)
   const by = formatQuantity({ kind: 'length', value: Math.abs(fallM) }, reader)
   const ground = site.ground.from === 'unknown' ? '' : renderText(Math.abs(fallM) < LEVEL_M ? words.level : fallM > 0 ? words.falls : words.rises, { by }, reader)
-  return { along: `${along}${names.length === 0 ? '' : renderText(words.beside, { names: names.join(', ') }, reader)}`, ground }
+  const beside = names.length === 0 ? '' : renderText(words.beside, { names: names.join(', ') }, reader)
+  return { along: beside === '' ? short : `${short}; ${beside}`, ground, short, beside }
 }
 
 const nameOf = ({ record, kind }: PlacedItem, { language }: Pick<ViewState, 'language'>): string => {
