@@ -5,8 +5,7 @@ import type { SourceClass } from '../checks/finding.ts'
 import type { UnitSystem } from '../units/format.ts'
 import type { QuantityKind } from '../units/quantity.ts'
 import type { LayoutRecord, JobRecord } from '../scene/records/frame.ts'
-import type { Basis } from '../scene/parts.ts'
-import type { PlacedKind } from '../scene/kinds/index.ts'
+import type { GearItem } from '../scene/gear.ts'
 
 /**
  * What the screen asks of the program around it: files, storage, worked-out facts of the pipe, help pages.
@@ -102,17 +101,6 @@ export interface PointEntry {
   at: string
 }
 
-/** One kind of gear the crew owns, with the figures from its plates (SI, dotted as in the record: `figures.ratedLoadN`). */
-export interface GearItem {
-  id: string
-  kind: PlacedKind
-  name: string
-  /** null: not counted. */
-  count: number | null
-  /** Choices that tell it from others of its kind, e.g. { roller: 'V' }. */
-  choices: Readonly<Record<string, string | number | boolean | null>>
-  figures: Readonly<Record<string, { value: number | null; basis: Basis }>>
-}
 export interface GearState {
   items: readonly GearItem[]
 }

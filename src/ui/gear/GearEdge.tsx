@@ -57,9 +57,9 @@ export const GearEdge = memo((): ReactNode => {
 GearEdge.displayName = 'GearEdge'
 
 const shortName = (entry: ShelfEntry, local: (text: { en: string; es: string }) => string): string => {
-  if (entry.gear !== null) return entry.gear.name
   const kind = kindOf(entry.kind)
   if (kind === undefined) return entry.kind
+  if (entry.gear !== null && entry.gear.name !== local(kind.name)) return entry.gear.name
   const [field, value] = Object.entries(entry.choices)[0] ?? []
   const input = kind.fields.find(({ path }) => path === field)?.input
   const choice = input?.as === 'choice' ? input.choices.find((candidate) => candidate.value === value) : undefined

@@ -8,7 +8,7 @@ import { fieldName } from '../fields/focus.ts'
 import { NumberField } from '../fields/NumberField.tsx'
 import { ChoiceField, TextField } from '../fields/OtherFields.tsx'
 import { RecordField } from '../fields/RecordField.tsx'
-import type { GearItem } from '../services.ts'
+import type { GearItem } from '../../scene/gear.ts'
 import { leftOf } from './left.ts'
 
 /** Kinds a crew owns some of. */

@@ -1,7 +1,7 @@
 import type { YardDocument } from '../../scene/document.ts'
 import { placedOf } from '../../scene/document.ts'
-import { kindOf, type PlacedRecord } from '../../scene/kinds/index.ts'
-import type { GearItem } from '../services.ts'
+import { kindOf } from '../../scene/kinds/index.ts'
+import { gearOf, type GearItem } from '../../scene/gear.ts'
 
 /** One entry of the shelf: a kind, or one variety of it ('stand, V'), with the fields a placed one starts with. */
 export interface ShelfEntry {
@@ -14,18 +14,9 @@ export interface ShelfEntry {
   leftCount: number | null
 }
 
-const matches = (record: PlacedRecord, choices: ShelfEntry['choices']): boolean =>
-  Object.entries(choices).every(([field, value]) => (record as unknown as Record<string, unknown>)[field] === value)
-
 /** Varieties shown apart on the shelf: a field of the kind whose choices look different on the plan. */
 const varieties: Readonly<Record<string, { field: string; values: readonly string[] }>> = {
   stand: { field: 'roller', values: ['flat', 'V', 'cradle'] },
-}
-
-/** A placed item counts against the gear it names, else against the first gear of its variety. */
-const gearOf = (record: PlacedRecord, gear: readonly GearItem[]): GearItem | undefined => {
-  const named = 'gearId' in record && record.gearId !== null ? gear.find(({ id }) => id === record.gearId) : undefined
-  return named ?? gear.find(({ kind, choices }) => kind === record.kind && matches(record, choices))
 }
 
 export const leftOf = (item: GearItem, gear: readonly GearItem[], document: YardDocument): number | null =>

@@ -109,7 +109,7 @@ export const HangingTag = ({ onPlaced }: { onPlaced?: (box: Box | null) => void 
   const { app } = useUi()
   const { say } = useWords()
   const element = useRef<HTMLElement>(null)
-  const [size, setSize] = useState({ widthPx: 264, heightPx: 190 })
+  const [size, setSize] = useState({ widthPx: 278, heightPx: 190 })
   const placed = useTagPlace(records, size, 0)
   const isShown = records.length > 0
   useLayoutEffect(() => {
