@@ -254,8 +254,8 @@ const words = {
   level: { en: 'ground level', es: 'suelo a nivel' },
 } as const satisfies Record<string, Localized>
 
-/** Less than this is level, m. */
-const LEVEL_M = 0.006
+/** Less than this is level, m: it would round to nothing. */
+const LEVEL_M = FOOT_M / 48
 
 /** Length and contents of a fold in the reader's words: like rollers by their labels, features near the line by name, the fall of the ground. */
 export const foldWords = (site: SiteModel, fold: Fold, view: Pick<ViewState, 'language'>): FoldWords => {
@@ -269,7 +269,9 @@ export const foldWords = (site: SiteModel, fold: Fold, view: Pick<ViewState, 'la
     return isIn ? [nameOf(item, view)] : []
   }))]
   const fallM = site.groundLevelAt(fold.fromM) - site.groundLevelAt(fold.toM)
-  const by = formatQuantity({ kind: 'length', value: Math.abs(fallM) }, reader)
+  // The half inch or centimetre is near enough for a look along the ground.
+  const nearM = reader.system === 'metric' ? 0.01 : FOOT_M / 24
+  const by = formatQuantity({ kind: 'length', value: Math.round(Math.abs(fallM) / nearM) * nearM }, reader)
   const ground = site.ground.from === 'unknown' ? '' : renderText(Math.abs(fallM) < LEVEL_M ? words.level : fallM > 0 ? words.falls : words.rises, { by }, reader)
   const beside = names.length === 0 ? '' : renderText(words.beside, { names: names.join(', ') }, reader)
   return { along: beside === '' ? short : `${short}; ${beside}`, ground, short, beside }
