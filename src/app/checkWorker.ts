@@ -12,10 +12,10 @@ const answer = (message: FromWorker): void => {
 }
 
 addEventListener('message', ({ data }: MessageEvent<ToWorker>) => {
-  const { requestId, stamp } = data
+  const { requestId, stamp, owned } = data
   try {
     document = data.type === 'check' ? data.document : applyDiff(document!, data.diff)
-    answer({ type: 'done', requestId, stamp, run: runChecks(deriveSite(document)) })
+    answer({ type: 'done', requestId, stamp, run: runChecks(deriveSite(document), { owned }) })
   } catch (error) {
     answer({ type: 'failed', requestId, stamp, message: error instanceof Error ? error.message : String(error) })
   }

@@ -33,14 +33,15 @@ const languageGuess = (): ViewState['language'] => (navigator.language.toLowerCa
 /** Feet and inches where the locale is of the United States, else metric; shown on the start page and changeable. */
 const unitsGuess = (): 'feetInches' | 'metric' => (/-US$/i.test(navigator.language) || navigator.language === 'en' ? 'feetInches' : 'metric')
 
-const compose = (settings: Partial<ViewState>): App => {
+const compose = (settings: Partial<ViewState>): { app: App; own: CheckClient['own'] } => {
   const documents = createDocumentStore(emptyDocument(browserEnv, unitsGuess()))
   const view = createViewStore({ language: languageGuess(), ...settings })
   const results = createResultsStore()
   let client: CheckClient
   const port = openCheckPort(() => client)
   client = createCheckClient(port, results)
-  return createApp({ documents, view, results, env: browserEnv, derive: deriveSite, profile: profileAt, commands: commandOf, check: (stamp, document) => client.request(stamp, document) })
+  const app = createApp({ documents, view, results, env: browserEnv, derive: deriveSite, profile: profileAt, commands: commandOf, check: (stamp, document) => client.request(stamp, document) })
+  return { app, own: (items) => client.own(items) }
 }
 
 const keepSettings = (app: App, keeper: Keeper): void => {
@@ -65,8 +66,8 @@ const Bands = ({ app, services }: { app: App; services: ReturnType<typeof makeSe
 
 const start = async (): Promise<void> => {
   const keeper = await openKeeper()
-  const app = compose(await keeper.settings().catch(() => ({})))
-  const services = makeServices(app, keeper)
+  const { app, own } = compose(await keeper.settings().catch(() => ({})))
+  const services = makeServices(app, keeper, own)
   // What was open when the page was closed or killed is open again, with its undo history.
   await services.reopenLast().catch(() => undefined)
   // Canvas text is drawn once: with the lettering of the app, not a stand-in.

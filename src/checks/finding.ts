@@ -59,6 +59,8 @@ export interface CheckDefinition {
 export interface CheckTools {
   limits: import('./limits.ts').Limits
   mechanics: import('../derive/mechanics.ts').Mechanics
+  /** The crew's own gear; null where there is no list. */
+  owned: readonly import('../scene/gear.ts').GearItem[] | null
 }
 
 export interface CheckRun {

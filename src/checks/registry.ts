@@ -15,6 +15,7 @@ import { missingInputs } from './list/missingInputs.ts'
 import { noseLanding } from './list/noseLanding.ts'
 import { notSettled } from './list/notSettled.ts'
 import { offsetChange } from './list/offsetChange.ts'
+import { ownedGear } from './list/ownedGear.ts'
 import { pipeLifts } from './list/pipeLifts.ts'
 import { saddleHeight } from './list/saddleHeight.ts'
 import { sag } from './list/sag.ts'
@@ -33,7 +34,7 @@ export const checks: readonly CheckDefinition[] = [
   jawEffort, liftsOut, exitStands, faceGap, offsetChange, sag, setOutTolerance,
   noseLanding, standLoad, saddleHeight, floatingStands,
   feed, balance, pipeLifts,
-  linedUp, machinePitch, jawsFitted, groundGuessed, beyondRun, missingInputs, typicalFigures,
+  linedUp, machinePitch, jawsFitted, groundGuessed, beyondRun, missingInputs, typicalFigures, ownedGear,
   ...siteChecks,
   notSettled,
 ]

@@ -3,6 +3,7 @@ import { createMechanics } from '../derive/mechanics.ts'
 import { deriveSite } from '../derive/site.ts'
 import type { SiteModel } from '../derive/types.ts'
 import type { YardDocument } from '../scene/document.ts'
+import type { GearItem } from '../scene/gear.ts'
 import { askedOnce } from './askedOnce.ts'
 import { levelOrder, type CheckDefinition, type CheckRun, type CheckTools, type Finding } from './finding.ts'
 import { limitsOf } from './limits.ts'
@@ -14,6 +15,8 @@ export interface RunOptions {
   only?: 'quick' | 'all'
   /** Other checks than the registry's, for tests. */
   checks?: readonly CheckDefinition[]
+  /** The crew's own gear; it is no part of a layout. Left out: no list. */
+  owned?: readonly GearItem[] | null
 }
 
 /**
@@ -25,7 +28,7 @@ export interface RunOptions {
 export function runChecks(input: YardDocument | SiteModel, options: RunOptions = {}): CheckRun {
   const site = 'placed' in input ? input : deriveSite(input)
   const limits = limitsOf(site.document)
-  const tools: CheckTools = { limits, mechanics: createMechanics(site, limits) }
+  const tools: CheckTools = { limits, mechanics: createMechanics(site, limits), owned: options.owned ?? null }
   const wanted = (options.checks ?? checks).filter(({ cost }) => options.only !== 'quick' || cost === 'quick')
   return collect(site, askedOnce(wanted.flatMap((check) => runOne(check, site, tools))))
 }

@@ -1,6 +1,6 @@
 import { z } from 'zod'
 import { pathParts } from './commands/fields.ts'
-import type { YardRecord } from './document.ts'
+import { placedOf, type YardDocument, type YardRecord } from './document.ts'
 import { issuesOf, type Issue } from './issues.ts'
 import { kindOf, type PlacedKind, type PlacedRecord } from './kinds/index.ts'
 import { figureSchema, idSchema, shortText } from './parts.ts'
@@ -85,4 +85,26 @@ export function readGear(text: string): GearReadResult {
 export function withGear(record: PlacedRecord, gear: GearItem): YardRecord {
   if (!('figures' in record) || !('gearId' in record)) return record
   return { ...record, ...gear.choices, gearId: gear.id, figures: { ...record.figures, ...gear.figures } } as YardRecord
+}
+
+const fits = (record: PlacedRecord, { kind, choices }: GearItem): boolean => kind === record.kind && Object.entries(choices).every(([field, value]) => (record as unknown as Record<string, unknown>)[field] === value)
+
+/** The sort a placed item counts against: the one it names, else the first of its kind and variety; undefined where none is listed. */
+export const gearOf = (record: PlacedRecord, gear: readonly GearItem[]): GearItem | undefined => {
+  const named = 'gearId' in record && record.gearId !== null ? gear.find(({ id, kind }) => id === record.gearId && kind === record.kind) : undefined
+  return named ?? gear.find((item) => fits(record, item))
+}
+
+/** Placed items by the id of the sort they count against, in the order of the document. */
+export function placedByGear(document: YardDocument, gear: readonly GearItem[]): ReadonlyMap<string, readonly PlacedRecord[]> {
+  const placed = new Map<string, PlacedRecord[]>()
+  for (const record of placedOf(document)) {
+    const own = gearOf(record, gear)
+    if (own !== undefined) {
+      const items = placed.get(own.id)
+      if (items === undefined) placed.set(own.id, [record])
+      else items.push(record)
+    }
+  }
+  return placed
 }

@@ -1,16 +1,19 @@
 import type { CheckRun } from '../checks/finding.ts'
 import type { YardDocument } from '../scene/document.ts'
+import type { GearItem } from '../scene/gear.ts'
 import { diffDocuments, type DocumentDiff } from '../scene/edit.ts'
 import type { ResultsStore } from './resultsStore.ts'
 
 /**
  * Worker protocol. To the worker: a request with the stamp of what is shown and either the whole document or the
- * difference to the last one sent. From it: progress*, partial*, then done | cancelled | failed.
+ * difference to the last one sent, and the crew's own gear (null: no list). From it: progress*, partial*, then done | cancelled | failed.
  * The newest stamp wins; at most one request waits while one runs.
  */
+export type OwnedGear = readonly GearItem[] | null
+
 export type ToWorker =
-  | { type: 'check'; requestId: number; stamp: string; document: YardDocument }
-  | { type: 'checkDiff'; requestId: number; stamp: string; diff: DocumentDiff }
+  | { type: 'check'; requestId: number; stamp: string; document: YardDocument; owned: OwnedGear }
+  | { type: 'checkDiff'; requestId: number; stamp: string; diff: DocumentDiff; owned: OwnedGear }
 
 export type FromWorker =
   | { type: 'progress'; requestId: number; stamp: string; share: number }
@@ -27,6 +30,8 @@ export interface CheckPort {
 
 export interface CheckClient {
   request: (stamp: string, document: YardDocument) => void
+  /** What the crew owns, an empty list counting as none; the document asked for last is checked again with it. */
+  own: (items: readonly GearItem[]) => void
   receive: (message: FromWorker) => void
   /** The worker died. */
   crashed: (message: string) => void
@@ -35,15 +40,17 @@ export interface CheckClient {
 /** Sends requests, keeps at most one waiting, and writes only answers to what it asked for into the results store. */
 export const createCheckClient = (port: CheckPort, results: ResultsStore): CheckClient => {
   let nextId = 1
-  let running: { requestId: number; stamp: string } | null = null
+  let running: { requestId: number; stamp: string; owned: OwnedGear } | null = null
   let waiting: { stamp: string; document: YardDocument } | null = null
   let lastSent: YardDocument | null = null
+  let latest: { stamp: string; document: YardDocument } | null = null
+  let owned: OwnedGear = null
   let crashes = 0
 
   const send = (stamp: string, document: YardDocument): void => {
     const requestId = nextId++
-    running = { requestId, stamp }
-    port.post(lastSent === null ? { type: 'check', requestId, stamp, document } : { type: 'checkDiff', requestId, stamp, diff: diffDocuments(lastSent, document) })
+    running = { requestId, stamp, owned }
+    port.post(lastSent === null ? { type: 'check', requestId, stamp, document, owned } : { type: 'checkDiff', requestId, stamp, diff: diffDocuments(lastSent, document), owned })
     lastSent = document
   }
   const next = (): void => {
@@ -54,25 +61,37 @@ export const createCheckClient = (port: CheckPort, results: ResultsStore): Check
     send(stamp, document)
   }
 
+  const request = (stamp: string, document: YardDocument): void => {
+    latest = { stamp, document }
+    results.setState({ status: 'working' })
+    if (running === null) send(stamp, document)
+    else waiting = latest
+  }
+
   return {
-    request: (stamp, document) => {
-      results.setState({ status: 'working' })
-      if (running === null) send(stamp, document)
-      else waiting = { stamp, document }
+    request,
+    own: (items) => {
+      if (items === owned || (items.length === 0 && owned === null)) return
+      owned = items.length === 0 ? null : items
+      if (latest === null) return
+      // What is there was found with another list: no longer what holds for this document.
+      results.setState({ stamp: null })
+      request(latest.stamp, latest.document)
     },
     receive: (message) => {
       if (running === null || message.requestId !== running.requestId) return
       if (message.type === 'progress') return
+      const stamp = running.owned === owned ? message.stamp : null
       if (message.type === 'partial') {
-        results.setState({ stamp: message.stamp, run: message.run, failure: null })
+        results.setState({ stamp, run: message.run, failure: null })
         return
       }
       const isLast = waiting === null
       if (message.type === 'done') {
         crashes = 0
-        results.setState({ stamp: message.stamp, run: message.run, status: isLast ? 'settled' : 'working', failure: null })
+        results.setState({ stamp, run: message.run, status: isLast ? 'settled' : 'working', failure: null })
       }
-      if (message.type === 'failed') results.setState({ stamp: message.stamp, run: null, status: isLast ? 'failed' : 'working', failure: message.message })
+      if (message.type === 'failed') results.setState({ stamp, run: null, status: isLast ? 'failed' : 'working', failure: message.message })
       next()
     },
     crashed: (message) => {

@@ -18,7 +18,7 @@ import { seededRandom } from '../helpers/seededRandom.ts'
 const run = (check: CheckDefinition, document: YardDocument): readonly Finding[] => {
   const site = deriveSite(document)
   const limits = limitsOf(document)
-  return check.run(site, { limits, mechanics: createMechanics(site, limits) })
+  return check.run(site, { limits, mechanics: createMechanics(site, limits), owned: null })
 }
 
 const examples = readdirSync('shared/examples').filter((name) => name.endsWith('.yard.json')).map((name) => {

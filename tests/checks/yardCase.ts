@@ -28,7 +28,7 @@ export const siteOf = (parts: Parts, ...records: readonly YardRecord[]): SiteMod
 
 export const toolsFor = (site: SiteModel): CheckTools => {
   const limits = limitsOf(site.document)
-  return { limits, mechanics: createMechanics(site, limits) }
+  return { limits, mechanics: createMechanics(site, limits), owned: null }
 }
 
 export const findingsOf = (check: CheckDefinition, site: SiteModel): readonly Finding[] => check.run(site, toolsFor(site))

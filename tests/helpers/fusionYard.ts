@@ -64,7 +64,7 @@ export const mechanicsOf = (document: YardDocument): Mechanics => createMechanic
 export function runOne(check: CheckDefinition, document: YardDocument): readonly Finding[] {
   const site = deriveSite(document)
   const limits = limitsOf(document)
-  const tools: CheckTools = { limits, mechanics: createMechanics(site, limits) }
+  const tools: CheckTools = { limits, mechanics: createMechanics(site, limits), owned: null }
   return check.run(site, tools)
 }
 

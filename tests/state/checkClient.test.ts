@@ -4,6 +4,7 @@ import type { YardDocument } from '../../src/scene/document.ts'
 import { applyDiff } from '../../src/scene/edit.ts'
 import { createCheckClient, type ToWorker } from '../../src/state/checkClient.ts'
 import { createResultsStore } from '../../src/state/resultsStore.ts'
+import { gearItem } from '../helpers/gear.ts'
 
 const run = (note: number): CheckRun => ({ findings: [], counts: { STOP: 0, FIX: 0, CHECK: 0, NOTE: note, met: 0, toConfirm: 0 } })
 const documentOf = (title: string): YardDocument => ({ records: { 'note:a': { id: 'note:a', kind: 'note', text: title } as never } })
@@ -53,6 +54,34 @@ describe('check client', () => {
     const [first, second] = sent
     if (first?.type !== 'check' || second?.type !== 'checkDiff') throw new Error('expected a document, then a difference')
     expect(applyDiff(first.document, second.diff)).toEqual(documentOf('b'))
+  })
+
+  it('sends what the crew owns along, and checks the present document again when that changes', () => {
+    const { sent, results, client } = setup()
+    client.own([])
+    client.own([gearItem()])
+    expect(sent).toEqual([])
+    client.request('1.0', documentOf('a'))
+    client.receive({ type: 'done', requestId: 1, stamp: '1.0', run: run(1) })
+    client.own([gearItem({ count: 1 })])
+    // What was found with the other list no longer holds.
+    expect(results.getState()).toMatchObject({ stamp: null, status: 'working' })
+    expect(sent.map(({ stamp, owned }) => [stamp, owned?.[0]?.count ?? null])).toEqual([['1.0', 6], ['1.0', 1]])
+    client.receive({ type: 'done', requestId: 2, stamp: '1.0', run: run(2) })
+    expect(results.getState()).toMatchObject({ stamp: '1.0', status: 'settled', run: run(2) })
+    client.own([])
+    expect(sent.at(-1)?.owned).toBeNull()
+  })
+
+  it('never shows an answer found with another list as current', () => {
+    const { sent, results, client } = setup()
+    client.request('1.0', documentOf('a'))
+    client.own([gearItem()])
+    expect(sent).toHaveLength(1)
+    client.receive({ type: 'done', requestId: 1, stamp: '1.0', run: run(1) })
+    expect(results.getState()).toMatchObject({ stamp: null, status: 'working' })
+    client.receive({ type: 'done', requestId: 2, stamp: '1.0', run: run(2) })
+    expect(results.getState()).toMatchObject({ stamp: '1.0', status: 'settled' })
   })
 
   it('says failed when the worker dies, starts another with the whole document, and gives up after three deaths in a row', () => {

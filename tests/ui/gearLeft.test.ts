@@ -3,7 +3,7 @@ import { kindOf } from '../../src/scene/kinds/index.ts'
 import { JOB_ID, LAYOUT_ID, type YardDocument, type YardRecord } from '../../src/scene/document.ts'
 import { patchOf, shelfOf } from '../../src/ui/gear/left.ts'
 import { sampleRecord } from '../../src/ui/gear/ShelfSymbol.tsx'
-import type { GearItem } from '../../src/ui/services.ts'
+import type { GearItem } from '../../src/scene/gear.ts'
 
 const stand = (id: string, over: Record<string, unknown> = {}): YardRecord =>
   ({ ...kindOf('stand')!.create(id, { place: { at: 'free', xM: 0, yM: 0, headingRad: 0 }, setUpId: 'setUp:a', runId: 'run:a' }), ...over }) as YardRecord

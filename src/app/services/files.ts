@@ -1,8 +1,8 @@
 import { layoutOf } from '../../scene/document.ts'
-import { readGear, writeGear } from '../../scene/gear.ts'
+import { readGear, writeGear, type GearItem } from '../../scene/gear.ts'
 import { writeFile } from '../../scene/writeFile.ts'
 import type { App } from '../../state/app.ts'
-import type { GearItem, GearState, Outcome } from '../../ui/services.ts'
+import type { GearState, Outcome } from '../../ui/services.ts'
 import type { StoreApi } from 'zustand/vanilla'
 import { download, fileNameOf, shareOrDownload } from './download.ts'
 import type { Keeper } from './keeper.ts'
@@ -37,7 +37,7 @@ export const makeFiles = (app: App, keeper: Keeper, gear: StoreApi<GearState>) =
       return { ok: true }
     },
     exportGear: (): Promise<Outcome> => {
-      download('gear.json', jsonBlob(writeGear(gear.getState().items as never)))
+      download('gear.json', jsonBlob(writeGear(gear.getState().items)))
       return Promise.resolve({ ok: true })
     },
     importGear: async (file: File): Promise<Outcome> => {
@@ -46,7 +46,7 @@ export const makeFiles = (app: App, keeper: Keeper, gear: StoreApi<GearState>) =
         const [first] = read.issues
         return { ok: false, reason: { en: `${file.name}: ${first?.path ?? ''} ${first?.message.en ?? 'could not be read'}`, es: `${file.name}: ${first?.path ?? ''} ${first?.message.es ?? 'no se pudo leer'}` } }
       }
-      await putGearList(read.gear as never)
+      await putGearList(read.gear)
       return { ok: true }
     },
   }

@@ -2,6 +2,7 @@ import { createStore } from 'zustand/vanilla'
 import { keyRows } from '../../canvas/keys.ts'
 import { emptyDocument } from '../../scene/newYard.ts'
 import { layoutOf } from '../../scene/document.ts'
+import type { GearItem } from '../../scene/gear.ts'
 import type { App } from '../../state/app.ts'
 import { initialView } from '../../state/viewStore.ts'
 import type { GearState, Services } from '../../ui/services.ts'
@@ -14,9 +15,10 @@ import type { Keeper } from './keeper.ts'
 import { whyPage } from './pages.ts'
 import { makeYards } from './yards.ts'
 
-/** Everything the screen asks of the program around it. */
-export const makeServices = (app: App, keeper: Keeper): Services & { reopenLast: () => Promise<void> } => {
+/** Everything the screen asks of the program around it. `own` hears what the crew owns, on opening and whenever it changes. */
+export const makeServices = (app: App, keeper: Keeper, own: (items: readonly GearItem[]) => void): Services & { reopenLast: () => Promise<void> } => {
   const gear = createStore<GearState>()(() => ({ items: [] }))
+  gear.subscribe(({ items }) => own(items))
   void keeper.gear().then((items) => gear.setState({ items }))
   const yards = makeYards(app, keeper)
   const files = makeFiles(app, keeper, gear)

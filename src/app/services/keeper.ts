@@ -1,8 +1,9 @@
 import type { StoreApi } from 'zustand/vanilla'
 import type { YardDocument } from '../../scene/document.ts'
+import type { GearItem } from '../../scene/gear.ts'
 import type { DocumentStore, HistoryEntry } from '../../state/documentStore.ts'
 import type { ViewState } from '../../state/viewStore.ts'
-import type { GearItem, LayoutEntry, PointEntry, StorageState } from '../../ui/services.ts'
+import type { LayoutEntry, PointEntry, StorageState } from '../../ui/services.ts'
 import type { Localized } from '../../messages/localized.ts'
 
 export interface Loaded {

@@ -1,9 +1,8 @@
 import type { Localized } from '../../messages/localized.ts'
 import type { YardDocument } from '../../scene/document.ts'
-import { GEAR_FILE_VERSION, GEAR_FORMAT, readGear } from '../../scene/gear.ts'
+import { GEAR_FILE_VERSION, GEAR_FORMAT, readGear, type GearItem } from '../../scene/gear.ts'
 import { readForm } from '../../scene/readFile.ts'
 import { fileFormOf } from '../../scene/writeFile.ts'
-import type { GearItem } from '../../ui/services.ts'
 
 export const EVERYTHING_FORMAT = 'stringyard-everything'
 

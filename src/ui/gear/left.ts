@@ -1,7 +1,6 @@
 import type { YardDocument } from '../../scene/document.ts'
-import { placedOf } from '../../scene/document.ts'
 import { kindOf } from '../../scene/kinds/index.ts'
-import { gearOf, type GearItem } from '../../scene/gear.ts'
+import { placedByGear, type GearItem } from '../../scene/gear.ts'
 
 /** One entry of the shelf: a kind, or one variety of it ('stand, V'), with the fields a placed one starts with. */
 export interface ShelfEntry {
@@ -20,7 +19,7 @@ const varieties: Readonly<Record<string, { field: string; values: readonly strin
 }
 
 export const leftOf = (item: GearItem, gear: readonly GearItem[], document: YardDocument): number | null =>
-  item.count === null ? null : item.count - placedOf(document).filter((record) => gearOf(record, gear)?.id === item.id).length
+  item.count === null ? null : item.count - (placedByGear(document, gear).get(item.id)?.length ?? 0)
 
 /** The shelf of one kind: each of the crew's own, or its varieties as generic gear where they own none. */
 export const shelfOf = (kind: string, gear: readonly GearItem[], document: YardDocument): readonly ShelfEntry[] => {

@@ -13,7 +13,7 @@ describe('pipe that could not be worked out', () => {
     const limits = limitsOf(document)
     // A level that is no number cannot come from a document; it stands for whatever the solver refuses.
     bodySolverOf(site).solve({ name: 'string', startM: 0, endM: 12, question: 'jaws', infeedJaws: 'out', exitJaws: 'closed', lifts: false, noseLevelM: Number.NaN })
-    const [one] = notSettled.run(site, { limits, mechanics: createMechanics(site, limits) })
+    const [one] = notSettled.run(site, { limits, mechanics: createMechanics(site, limits), owned: null })
     expect(one!.level).toBe('CHECK')
     expect(textOf(one!)).toMatch(/^The pipe, at the datum to exit 39 ft .*, could not be worked out: /)
   })
