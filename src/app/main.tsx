@@ -35,7 +35,7 @@ const unitsGuess = (): 'feetInches' | 'metric' => (/-US$/i.test(navigator.langua
 
 const compose = (settings: Partial<ViewState>): { app: App; own: CheckClient['own'] } => {
   const documents = createDocumentStore(emptyDocument(browserEnv, unitsGuess()))
-  const view = createViewStore({ language: languageGuess(), ...settings })
+  const view = createViewStore({ language: languageGuess(), ...settings, pseudoLanguage: new URLSearchParams(location.search).has('pseudo') })
   const results = createResultsStore()
   let client: CheckClient
   const port = openCheckPort(() => client)

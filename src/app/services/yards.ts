@@ -55,7 +55,7 @@ export const makeYards = (app: App, keeper: Keeper) => {
     await show({ document: newDocument(form, app.env, form.displayUnits) })
     const setUp = Object.values(app.documents.getState().document.records).find((record) => record.kind === 'setUp')
     if (setUp !== undefined && form.stripLengthM !== null) {
-      app.view.setState({ proposal: { command: 'usualSetUp', args: { setUpId: setUp.id }, label: { en: 'the usual set-up', es: 'el arreglo usual' }, revision: app.documents.getState().revision } })
+      app.view.setState({ proposal: { command: 'usualSetUp', args: { setUpId: setUp.id }, label: { en: 'the usual set-up', es: 'montaje habitual' }, revision: app.documents.getState().revision } })
     }
     return { ok: true }
   }
