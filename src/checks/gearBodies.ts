@@ -28,8 +28,6 @@ export const solidKinds = ['building', 'fence', 'tree', 'water'] as const satisf
 
 /** Arcs are followed with their chords within this of the arc. */
 const ARC_SAG_M = 0.001
-/** Room for a puller to run on after the string has stopped: 10 ft, common practice. */
-export const OVER_RUN_M = 3.048
 /** Figures below this against a limit are rounding of the coordinates. */
 const ROUNDING_M = 1e-6
 

@@ -18,6 +18,12 @@ describe('wind on the string', () => {
     expect(mph('12', 17)).toBeCloseTo(15.07, 1)
   })
 
+  it('follows the share the layout sets: at a quarter of it half the speed', () => {
+    const change = { id: 'limitChange:1', kind: 'limitChange', limitId: 'wind-share', bound: 'check', value: 0.0125, reason: 'light string', who: 'lead', when: '2025-06-03T14:00:00Z' } as const
+    const [wind] = findingsOf(windChock, siteOf({}, change))
+    expect([wind!.measured!.value! / mphMPerS, wind!.source.edited]).toEqual([expect.closeTo(13.84 / 2, 1), true])
+  })
+
   it('is always worth a check', () => {
     // 10 in DR 17: 0.05 · 8.78 / (0.00256 · 0.8958) = 191.4: 13.8 mph.
     const [wind] = findingsOf(windChock, siteOf({}))

@@ -37,9 +37,16 @@ describe('the starting limits', () => {
     ['machine-pitch', Math.PI / 180, null],
     ['roller-grade', 0.01, null],
     ['trench-edge', null, 2 * footM],
+    ['wind-share', 0.05, null],
+    ['grip-firm', null, 0.5],
+    ['grip-soft', null, 0.2],
   ])('%s starts at %d and %d', (id, check, fix) => {
     const near = (bound: number | null) => (bound === null ? null : expect.closeTo(bound, 9))
     expect(limitOf(id)).toMatchObject({ check: near(check), fix: near(fix) })
+  })
+
+  it('hold the further figures of the room end to end: 25 ft, a tenth of the strip, 10 ft of over-run', () => {
+    expect(['noteM', 'noteRatio', 'overRunM'].map((name) => limitParam(limitOf('end-room'), name))).toEqual([expect.closeTo(25 * footM, 9), 0.1, expect.closeTo(10 * footM, 9)])
   })
 
   it('are broken on the stated side of the bound', () => {

@@ -3,15 +3,12 @@ import type { MissingInput, PlacedItem, SiteModel } from '../../derive/types.ts'
 import { limitParam } from '../../engine/limits.ts'
 import { recordsOf } from '../../scene/document.ts'
 import type { PullerRecord } from '../../scene/kinds/puller.ts'
-import { OVER_RUN_M, isLocked, isUnder, stringReachM } from '../gearBodies.ts'
+import { isLocked, isUnder, stringReachM } from '../gearBodies.ts'
 import { sourceOf } from '../limits.ts'
 import { atRun, defineCheck, finding, q, say } from '../make.ts'
 import { roomOf } from '../room.ts'
 
 const ID = 'end-room'
-/** Spare under 25 ft, or under this share of the strip, is worth a note. */
-const NOTE_SPARE_M = 7.62
-const NOTE_SPARE_RATIO = 0.1
 
 export const endRoom = defineCheck({
   id: ID,
@@ -32,7 +29,7 @@ export const endRoom = defineCheck({
         move: say('Bring datum and machine inside.', 'Meta el origen y la máquina adentro.'),
       })]
     }
-    const lead = leadOf(site, reach.toM)
+    const lead = leadOf(site, reach.toM, limitParam(limit, 'overRunM'))
     const [needBackM, needAheadM] = [backOf(site, reach.fromM), lead.endM]
     const needM = needBackM + needAheadM
     const roomM = room.backM + room.aheadM
@@ -49,7 +46,7 @@ export const endRoom = defineCheck({
     const [overBackM, overAheadM] = [needBackM - room.backM, needAheadM - room.aheadM]
     if (isUnder(0, overBackM) || isUnder(0, overAheadM)) return [offCentre(site, common, { overBackM, overAheadM, needBackM, needAheadM, backM: room.backM, aheadM: room.aheadM })]
     if (lead.missing.length > 0) return [unknown(site, source, lead.missing)]
-    const isTight = isUnder(spareM, Math.max(NOTE_SPARE_M, limitParam(limit, 'noteM'))) || isUnder(spareM, NOTE_SPARE_RATIO * roomM)
+    const isTight = isUnder(spareM, Math.max(limitParam(limit, 'noteM'), limitParam(limit, 'noteRatio') * roomM))
     return [finding(ID, {
       ...common, level: isTight ? 'NOTE' : 'met',
       what: say('{spare} spare: {infeed} of infeed, {string} of string and {lead} of pull lead in {room}.', 'Sobran {spare}: {infeed} de entrada, {string} de línea y {lead} de tiro en {room}.', parts),
@@ -104,7 +101,7 @@ const runningsOf = (site: SiteModel, { outlineM }: PlacedItem): number[] =>
   Array.from({ length: outlineM.length / 2 }, (_, i) => site.toRunning(outlineM[2 * i]!, outlineM[2 * i + 1]!).runningM)
 
 /** Where the pull ends: a driven puller keeps its rope ahead of the nose and needs its length and the over-run; a winch stands where it is drawn. */
-function leadOf(site: SiteModel, noseM: number): { endM: number; items: string[]; missing: MissingInput[] } {
+function leadOf(site: SiteModel, noseM: number, overRunM: number): { endM: number; items: string[]; missing: MissingInput[] } {
   const puller = [...site.placed.values()].find(({ kind }) => kind === 'puller')
   if (puller === undefined) return { endM: noseM, items: [], missing: [{ recordId: site.layout.id, path: 'puller', label: { en: 'a puller on the plan', es: 'un equipo de tiro en el plano' } }] }
   const { pullerKind, figures } = puller.record as PullerRecord
@@ -113,8 +110,8 @@ function leadOf(site: SiteModel, noseM: number): { endM: number; items: string[]
     ...(figures.lengthM.value === null ? [{ recordId: puller.id, path: 'figures.lengthM.value', label: { en: 'length of the puller', es: 'largo del equipo de tiro' } }] : []),
   ]
   const lengthM = figures.lengthM.value ?? 0
-  if (pullerKind === 'winch') return { endM: Math.max(noseM + OVER_RUN_M, puller.runningM ?? 0) + lengthM, items: [puller.id], missing }
-  return { endM: noseM + (figures.ropeLengthM.value ?? 0) + lengthM + OVER_RUN_M, items: [puller.id], missing }
+  if (pullerKind === 'winch') return { endM: Math.max(noseM + overRunM, puller.runningM ?? 0) + lengthM, items: [puller.id], missing }
+  return { endM: noseM + (figures.ropeLengthM.value ?? 0) + lengthM + overRunM, items: [puller.id], missing }
 }
 
 function slide(site: SiteModel, toExitM: number): Remedy | null {

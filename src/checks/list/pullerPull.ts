@@ -10,8 +10,6 @@ import { sourceOf, type Limits } from '../limits.ts'
 import { atRun, boundFor, defineCheck, finding, houseRule, levelFor, nameOf, plate, q, say } from '../make.ts'
 
 const ID = 'puller-pull'
-/** Share of its weight a vehicle can pull: on firm dry ground, and on soft, wet or unknown ground. Low ends, common practice. */
-const GRIP = { firm: 0.5, soft: 0.2 } as const
 const FIRM: ReadonlySet<Surface> = new Set(['gravel', 'asphalt', 'concrete', 'mat', 'grass'])
 /** One pull with its stops stays under an hour. */
 const PULL_S = hourS
@@ -63,11 +61,12 @@ function lacking(site: SiteModel, { id, pullerKind, figures }: PullerRecord): Fi
 
 /** Tow rating and grip; where one is unknown the other alone may already be too little. */
 function ofVehicle(scene: Scene, puller: PullerRecord): Finding[] {
-  const { site, needN, noseM } = scene
+  const { site, limits, needN, noseM } = scene
   const { towRatingN, massKg } = puller.figures
   const surface = site.surfaceAt(noseM)
-  const share = surface !== null && FIRM.has(surface) ? GRIP.firm : GRIP.soft
-  const gripN = puller.pullerKind === 'winch' || massKg.value === null ? null : share * massKg.value * gravityMPerS2
+  // Share of its weight a vehicle can pull.
+  const grip = limits.limit(surface !== null && FIRM.has(surface) ? 'grip-firm' : 'grip-soft')
+  const gripN = puller.pullerKind === 'winch' || massKg.value === null ? null : (grip.fix ?? 0) * massKg.value * gravityMPerS2
   const rated = towRatingN.value
   const isByGrip = gripN !== null && (rated === null || gripN < rated)
   const usableN = isByGrip ? gripN : rated
@@ -75,7 +74,7 @@ function ofVehicle(scene: Scene, puller: PullerRecord): Finding[] {
   const values = { ...valuesOf(scene), puller: nameOf(site, puller.id), usable: q('force', usableN) }
   const common = {
     about: puller.id, items: [puller.id], phases: ['pull'] as const, where: atRun(noseM), measured: q('force', needN), limit: q('force', usableN),
-    source: isByGrip ? { ...houseRule, cite: 'grip 0.5 of the weight on firm ground, 0.2 on soft or unknown: common practice, no published source' } : plate('tow rating on the plate of the puller'),
+    source: isByGrip ? sourceOf(grip) : plate('tow rating on the plate of the puller'),
   }
   if (!isUnder(usableN, needN)) {
     // Nothing is passed while half of it is unknown.
