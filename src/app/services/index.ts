@@ -1,4 +1,5 @@
 import { createStore } from 'zustand/vanilla'
+import { runAction } from '../../canvas/actions.ts'
 import { keyRows } from '../../canvas/keys.ts'
 import { emptyDocument } from '../../scene/newYard.ts'
 import { layoutOf } from '../../scene/document.ts'
@@ -71,6 +72,7 @@ export const makeServices = (app: App, keeper: Keeper, own: (items: readonly Gea
     about: aboutInfo,
     facts: pipeFacts,
     keyMap: () => keyRows(app.view.getState().language),
+    act: (name) => runAction(app, name),
     reopenLast: async () => {
       const layoutId = await keeper.lastOpen()
       if (layoutId !== null) await yards.openLayout(layoutId)

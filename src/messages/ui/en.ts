@@ -24,6 +24,7 @@ export const en = {
   phase_setUp: 'set-up', phase_offload: 'offload', phase_load: 'load', phase_fuse: 'fuse', phase_pull: 'pull', phase_move: 'move', phase_rest: 'rest', phase_tieIn: 'tie-in',
   jointOf: 'joint {joint} of {count}', jointLength: 'string {length}',
   undo: 'undo', undoNone: 'undo: nothing to take back', undoStep: 'undo: {step}', redo: 'redo', redoNone: 'redo: nothing taken back', redoStep: 'redo: {step}',
+  showAll: 'show all', foldSheet: 'fold', foldOpen: 'open the fold',
   turnSheet: 'turn the sheet round', northUp: 'north up', alongTape: 'along the tape', holdStill: 'hold still', items: 'items', itemsOpen: 'list of all items',
   holdStillNotice: 'Held still: release it to edit.', readOnlyNotice: 'This window only reads: take over to edit.',
 

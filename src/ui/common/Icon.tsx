@@ -30,6 +30,8 @@ const paths = {
   more: 'M5 12h.01M12 12h.01M19 12h.01',
   help: 'M8.5 9a3.5 3.5 0 1 1 5 3.2c-1 .5-1.5 1.2-1.5 2.3M12 18.5h.01',
   gear: 'M4 6h16v5H4zM7 11v7M17 11v7M4 18h6M14 18h6',
+  fit: 'M4 9V4h5M20 9V4h-5M4 15v5h5M20 15v5h-5',
+  fold: 'M3 5h6v14H3zM15 5h6v14h-6M12 3v18',
 } as const
 export type IconName = keyof typeof paths
 

@@ -143,8 +143,9 @@ interface SheetButton {
 const SheetButtons = (): ReactNode => {
   const words = useWords()
   const { say } = words
-  const { app } = useUi()
+  const { app, services } = useUi()
   const form = useView((view) => view.form)
+  const fold = useView((view) => view.fold)
   const past = useDocuments((state) => state.past.at(-1))
   const future = useDocuments((state) => state.future.at(-1))
   const writable = useDocuments((state) => state.writable)
@@ -157,20 +158,22 @@ const SheetButtons = (): ReactNode => {
   const buttons: readonly SheetButton[] = [
     { key: 'undo', icon: 'undo', words: say('undo'), label: past === undefined ? say('undoNone') : say('undoStep', { step: step(past) }), disabled: past === undefined || !writable, press: () => { app.documents.getState().undo() } },
     { key: 'redo', icon: 'redo', words: say('redo'), label: future === undefined ? say('redoNone') : say('redoStep', { step: step(future) }), disabled: future === undefined || !writable, press: () => { app.documents.getState().redo() } },
-    { key: 'turn', icon: 'turn', words: say('turnSheet'), label: say('turnSheet'), isOn: turned, press: () => app.view.setState({ turned: !turned }) },
-    { key: 'north', icon: orientation === 'northUp' ? 'along' : 'north', words: say(orientation === 'northUp' ? 'alongTape' : 'northUp'), label: say(orientation === 'northUp' ? 'alongTape' : 'northUp'), press: () => app.view.setState({ orientation: orientation === 'northUp' ? 'alongTape' : 'northUp' }) },
+    { key: 'turn', icon: 'turn', words: say('turnSheet'), label: say('turnSheet'), isOn: turned, press: () => services.act('turnRound') },
+    { key: 'north', icon: orientation === 'northUp' ? 'along' : 'north', words: say(orientation === 'northUp' ? 'alongTape' : 'northUp'), label: say(orientation === 'northUp' ? 'alongTape' : 'northUp'), press: () => services.act('northUp') },
+    { key: 'fit', icon: 'fit', words: say('showAll'), label: say('showAll'), press: () => services.act('fit') },
+    { key: 'fold', icon: 'fold', words: say(fold === null ? 'foldSheet' : 'foldOpen'), label: say(fold === null ? 'foldSheet' : 'foldOpen'), isOn: fold !== null, press: () => services.act('fold') },
     { key: 'hold', icon: 'hold', words: say('holdStill'), label: say('holdStill'), isOn: holdStill, press: () => app.view.setState({ holdStill: !holdStill }) },
     { key: 'items', icon: 'list', words: say('items'), label: say('itemsOpen'), isOn: panel === 'items', press: () => app.view.setState({ panel: panel === 'items' ? null : 'items' }) },
   ]
   // On a narrow sheet the words are left to the label; a step's name shows as the button's title.
-  const named = form !== 'phone'
+  const named = (key: string): boolean => form !== 'phone' && (form !== 'tabletLandscape' || ['undo', 'fold', 'hold'].includes(key))
   // An upright tape always runs up the sheet: north up would change nothing there.
-  const shown = isUpright ? buttons.filter(({ key }) => key !== 'north') : buttons
+  const shown = buttons.filter(({ key }) => (key !== 'north' || !isUpright) && (key !== 'fold' || (!isUpright && orientation === 'alongTape')))
   return (
     <div className="sheet-buttons" role="toolbar" aria-label={say('sheet')}>
       {shown.map(({ key, icon, label, words: text, isOn, disabled = false, press }) => (
         <button type="button" key={key} className={`sheet-${key}`} aria-pressed={isOn} aria-label={label} title={label} disabled={disabled} onClick={press}>
-          <Icon name={icon} sizePx={form === 'desktop' ? 17 : 20} />{named ? <span className="sheet-word">{text}</span> : null}
+          <Icon name={icon} sizePx={form === 'desktop' ? 17 : 20} />{named(key) ? <span className="sheet-word">{text}</span> : null}
         </button>
       ))}
     </div>
