@@ -64,13 +64,14 @@ function ofSpot(site: SiteModel, spot: Spot, stages: readonly ZonesOfStage[]): F
   }
   const red = [...inside.values()].filter(({ zone }) => zone.zoneClass === 'RED')
   const amber = [...inside.values()].filter(({ zone }) => zone.zoneClass === 'AMBER')
-  return [...red.map((one) => inRed(site, spot, one, stages)), ...amber.map((one) => inAmber(spot, one))]
+  // One search serves every zone the spot lies in.
+  const clear = red.length === 0 ? null : clearPlace(site, spot, stages)
+  return [...red.map((one) => inRed(spot, one, clear)), ...amber.map((one) => inAmber(spot, one))]
 }
 
 const phaseList = (used: ReadonlySet<Phase>): Localized => listOf([...used].map((phase) => phaseWords[phase]), 8)
 
-function inRed(site: SiteModel, spot: Spot, { zone, phases, depthM }: Inside, stages: readonly ZonesOfStage[]): Finding {
-  const clear = clearPlace(site, spot, stages)
+function inRed(spot: Spot, { zone, phases, depthM }: Inside, clear: SpotPlace | null): Finding {
   const values = { role: roleName(spot.record.role), zone: zone.name, phases: phaseList(phases), depth: q('length', depthM), size: zone.size, ...(clear === null ? {} : { at: { runningM: clear.runningM }, offset: { offsetM: clear.offsetM } }) }
   return finding(ID, {
     level: 'STOP', about: `${spot.id}:${zone.key}:RED`, items: [spot.id, ...zone.itemIds], where: atPoint(spot.xM, spot.yM), phases: [...phases],
