@@ -21,7 +21,7 @@ const exampleOf = (name: string): YardDocument => {
 const layouts: readonly YardDocument[] = [
   ...readdirSync('shared/examples').filter((name) => name.endsWith('.yard.json')).map(exampleOf),
   fusionYard(), fusionYard({ exits: [], infeed: 'none', job: { noseHold: 'free' } }),
-  ...Array.from({ length: 40 }, (_, i) => randomLayout(seededRandom(300 + i))),
+  ...Array.from({ length: 25 }, (_, i) => randomLayout(seededRandom(300 + i))),
 ]
 const findings: readonly Finding[] = layouts.flatMap((document) => runChecks(document).findings)
 const rankOf = (level: Finding['level']): number => levelOrder.indexOf(level)
