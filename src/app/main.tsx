@@ -71,7 +71,7 @@ const start = async (): Promise<void> => {
   // What was open when the page was closed or killed is open again, with its undo history.
   await services.reopenLast().catch(() => undefined)
   // Canvas text is drawn once: with the lettering of the app, not a stand-in.
-  await document.fonts.load('16px "Fira Sans Condensed"').catch(() => undefined)
+  await document.fonts.load('16px Stringyard').catch(() => undefined)
   keepSettings(app, keeper)
   window.stringyard = makeTestHook(app)
   const root = document.getElementById('root')!

@@ -2,7 +2,7 @@
 import { freeLayDownLengthM } from '../engine/beam/closedForms.ts'
 import { breakawayFactors, frictionOf } from '../engine/pipe/tables.ts'
 import { forceAtHead } from '../engine/pull/forces.ts'
-import { reversedPull } from '../engine/pull/solvePull.ts'
+import { reversedPull, withFrictionTimes } from '../engine/pull/solvePull.ts'
 import { buildTrack, type Track } from '../engine/pull/track.ts'
 import type { HeadForce, PullInput, PullVertex } from '../engine/pull/types.ts'
 import { add, along } from '../geometry/vector.ts'
@@ -27,6 +27,8 @@ export interface JointPull {
   weightN: number
   /** Pull at the nose with high friction, the larger of start and end of the pull, before breakaway. */
   pullN: number
+  /** The same at the start of a pull: breakaway raises the friction, not the weight down or up the slope. */
+  startN: number
   /** Force with which the string leaves by itself toward either end with low friction; 0 or less: it stays. */
   runAwayN: { exit: number; infeed: number }
   /** Weight down the slope without any friction: what a tether is designed for. */
@@ -77,6 +79,8 @@ function jointsOf(last: number): number[] {
 /** The way of the string three times: dragged with high friction, and free to leave with low friction either way. */
 interface Ways {
   pull: Track
+  /** With friction times breakaway. */
+  start: Track
   toExit: Track
   toInfeed: Track
   /** Running distance of the way's start, and slope length over plan length. */
@@ -93,7 +97,7 @@ function waysOf(site: SiteModel, ground: readonly GroundStretch[]): Ways {
   const high = inputOf(site, ground, nodes, lineLoadNPerM, 'pullHigh')
   const low = inputOf(site, ground, nodes, lineLoadNPerM, 'runAwayLow')
   const pull = buildTrack(high, -1, false)
-  return { pull, toExit: buildTrack(low, -1, false), toInfeed: buildTrack(reversedPull(low), -1, false), startM, stretch: pull.lengthM / (nodes.at(-1)!.outM - startM), lineLoadNPerM }
+  return { pull, start: buildTrack(withFrictionTimes(high, breakawayFactor), -1, false), toExit: buildTrack(low, -1, false), toInfeed: buildTrack(reversedPull(low), -1, false), startM, stretch: pull.lengthM / (nodes.at(-1)!.outM - startM), lineLoadNPerM }
 }
 
 function jointPull(site: SiteModel, ways: Ways, joint: number): JointPull {
@@ -104,6 +108,7 @@ function jointPull(site: SiteModel, ways: Ways, joint: number): JointPull {
   return {
     joint, lengthM, weightN: ways.lineLoadNPerM * lengthM,
     pullN: most(({ pullN }) => pullN),
+    startN: most(({ startN }) => startN),
     runAwayN: { exit: most(({ runAwayN }) => runAwayN.exit), infeed: most(({ runAwayN }) => runAwayN.infeed) },
     tetherN: { exit: most(({ tetherN }) => tetherN), infeed: most(({ tetherN }) => -tetherN) },
     gradeRatio: ends.reduce((steepest, { gradeRatio }) => (Math.abs(gradeRatio) > Math.abs(steepest) ? gradeRatio : steepest), 0),
@@ -113,6 +118,7 @@ function jointPull(site: SiteModel, ways: Ways, joint: number): JointPull {
 
 interface Position {
   pullN: number
+  startN: number
   runAwayN: { exit: number; infeed: number }
   /** Down to the exit positive. */
   tetherN: number
@@ -131,6 +137,7 @@ function positionOf(site: SiteModel, ways: Ways, tailM: number, noseM: number): 
   const fallM = site.groundLevelAt(tailM) - site.groundLevelAt(noseM)
   return {
     pullN: pull.forceN,
+    startN: headOn(ways.start, (noseM - startM) * stretch).forceN,
     runAwayN: { exit: -toExit.sumN, infeed: -back.sumN },
     tetherN: lineLoadNPerM * fallM,
     gradeRatio: fallM / (noseM - tailM),

@@ -54,7 +54,7 @@ export const dashesPx: Readonly<Record<DashName, readonly number[]>> = {
   blue: [14, 5], missing: [3, 5], overhead: [26, 5], tie: [1, 3], guess: [8, 6],
 }
 
-/** The face shipped with the app (named 'Stringyard' in its style sheet), then faces of the same build for where it has not loaded. */
+/** The face shipped with the app (Fira Sans Condensed, named 'Stringyard' in its style sheet), then faces of the same build for where it has not loaded. */
 export const fontStack = "'Stringyard','Fira Sans Condensed','IBM Plex Sans Condensed','Barlow Semi Condensed','Liberation Sans Narrow',sans-serif"
 
 export const PIPE_LEAST_PX = 3.2

@@ -106,6 +106,8 @@ export const createCheckClient = (port: CheckPort, results: ResultsStore): Check
         return
       }
       port.restart()
+      // What is on screen is asked for again, so that one death does not leave the findings empty until the next edit.
+      waiting ??= latest
       next()
     },
   }

@@ -22,8 +22,8 @@ export const pullerPull = defineCheck({
     if (site.run === null) return []
     const { joints, missing } = stringPullOf(site)
     if (missing.length > 0) return [unknown(site, missing, 'job')]
-    const hardest = joints.reduce((most, one) => (one.pullN > most.pullN ? one : most))
-    const needN = breakawayFactor * hardest.pullN
+    const hardest = joints.reduce((most, one) => (one.startN > most.startN ? one : most))
+    const needN = hardest.startN
     const scene: Scene = { site, limits, needN, pullN: hardest.pullN, joint: hardest.joint, noseM: hardest.lengthM }
     const puller = [...site.placed.values()].find(({ kind }) => kind === 'puller')
     if (puller === undefined) return [...ofPipe(scene), unknown(site, [{ recordId: site.layout.id, path: 'puller', label: { en: 'a puller on the plan', es: 'un equipo de tiro en el plano' } }], 'puller')]

@@ -111,14 +111,16 @@ const MoveByDistance = (): ReactNode => {
 const AREA_HALF_M = 3
 
 /** Places anything of the shelf by typed distance and offset from the datum, without a pointer. */
-const PlaceByDistance = (): ReactNode => {
+export const PlaceByDistance = (): ReactNode => {
   const words = useWords()
   const { say } = words
   const { app } = useUi()
   const run = useCommand()
   const site = useSite((state) => state.site)
   const [kind, setKind] = useState<PlacedKind>('stand')
-  const [runningM, setRunningM] = useState<number | null>(null)
+  // A tap on an empty place of the tape has said where.
+  const tapped = useView((view) => (view.panel === 'placeAt' ? view.placeAtRunningM : null))
+  const [runningM, setRunningM] = useState<number | null>(tapped)
   const [offsetM, setOffsetM] = useState<number | null>(0)
   const definition = kindOf(kind)
   const put = (): void => {
@@ -135,6 +137,7 @@ const PlaceByDistance = (): ReactNode => {
       : { kind, points: definition.placing === 'polygon' ? [corner(-AREA_HALF_M, -AREA_HALF_M), corner(AREA_HALF_M, -AREA_HALF_M), corner(AREA_HALF_M, AREA_HALF_M), corner(-AREA_HALF_M, AREA_HALF_M)] : [corner(-AREA_HALF_M, 0), corner(AREA_HALF_M, 0)] }
     if (!run('place', args)) return
     const added = Object.keys(app.documents.getState().document.records).filter((id) => !known.has(id))
+    if (app.view.getState().panel === 'placeAt') app.view.setState({ panel: null })
     app.view.setState({ selection: added.filter((id) => kindOf(app.documents.getState().document.records[id]!.kind) !== undefined) })
   }
   return (

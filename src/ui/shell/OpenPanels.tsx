@@ -4,6 +4,7 @@ import { usePanels, useUi, useView, useWords } from '../context.tsx'
 import { Margin } from '../findings/Margin.tsx'
 import { WhyPanel } from '../findings/WhyPanel.tsx'
 import { GearPanel } from '../gear/GearPanel.tsx'
+import { PlaceByDistance } from '../items/ItemList.tsx'
 import { AboutPanel, KeysPanel } from '../title/AboutPanel.tsx'
 import { JobPanel } from '../title/JobPanel.tsx'
 import { LayoutsPanel } from '../title/LayoutsPanel.tsx'
@@ -21,10 +22,16 @@ const NotesPanel = ({ onClose }: PanelEntryProps): ReactNode => {
   return <Panel title={say('notesTitle')} onClose={onClose} wide><Margin /></Panel>
 }
 
+/** What goes on an empty place of the tape that was tapped. */
+const PlaceAtPanel = ({ onClose }: PanelEntryProps): ReactNode => {
+  const { say } = useWords()
+  return <Panel title={say('placeNew')} onClose={onClose}><PlaceByDistance /></Panel>
+}
+
 /** Panels by the name in `view.panel`; `items` is no dialog, it lies beside the plan. */
 const panels: Readonly<Record<string, (props: PanelEntryProps) => ReactNode>> = {
   job: JobPanel, units: UnitsPanel, limits: LimitsPanel, layouts: LayoutsPanel, share: SharePanel, image: ImagePanel, about: AboutPanel,
-  settings: SettingsPanel, keys: KeysPanel, gear: GearPanel, title: TitlePanel, notes: NotesPanel,
+  settings: SettingsPanel, keys: KeysPanel, gear: GearPanel, title: TitlePanel, notes: NotesPanel, placeAt: PlaceAtPanel,
 }
 
 /** The open panel and the open page of a check. */
