@@ -9,6 +9,7 @@ import { createCheckClient, type CheckClient } from '../state/checkClient.ts'
 import { createDocumentStore } from '../state/documentStore.ts'
 import { createResultsStore } from '../state/resultsStore.ts'
 import { createViewStore, viewPersistence, type ViewState } from '../state/viewStore.ts'
+import { guessedLanguage, guessedSystem } from '../ui/start/guess.ts'
 import { Shell } from '../ui/shell/Shell.tsx'
 import { openCheckPort } from './checkPort.ts'
 import { browserEnv } from './env.ts'
@@ -29,13 +30,9 @@ const PlanBand = lazy(() => bands.then((part) => ({ default: part.PlanBand })))
 const TapeBand = lazy(() => bands.then((part) => ({ default: part.TapeBand })))
 const SectionBand = lazy(() => bands.then((part) => ({ default: part.SectionBand })))
 
-const languageGuess = (): ViewState['language'] => (navigator.language.toLowerCase().startsWith('es') ? 'es' : 'en')
-/** Feet and inches where the locale is of the United States, else metric; shown on the start page and changeable. */
-const unitsGuess = (): 'feetInches' | 'metric' => (/-US$/i.test(navigator.language) || navigator.language === 'en' ? 'feetInches' : 'metric')
-
 const compose = (settings: Partial<ViewState>): { app: App; own: CheckClient['own'] } => {
-  const documents = createDocumentStore(emptyDocument(browserEnv, unitsGuess()))
-  const view = createViewStore({ language: languageGuess(), ...settings, pseudoLanguage: new URLSearchParams(location.search).has('pseudo') })
+  const documents = createDocumentStore(emptyDocument(browserEnv, guessedSystem(navigator.languages)))
+  const view = createViewStore({ language: guessedLanguage(navigator.languages), ...settings, pseudoLanguage: new URLSearchParams(location.search).has('pseudo') })
   const results = createResultsStore()
   let client: CheckClient
   const port = openCheckPort(() => client)

@@ -2,13 +2,13 @@ import { commandOf } from '../../src/scene/commands/index.ts'
 import { layoutOf, type YardDocument } from '../../src/scene/document.ts'
 import { applyEdit, type Env } from '../../src/scene/edit.ts'
 import { newDocument } from '../../src/scene/newYard.ts'
-import { randomOf } from '../helpers/random.ts'
+import { seededRandom } from '../helpers/seededRandom.ts'
 
 /** A long yard with so many items: supports along the run, the rest trees, notes and levels beside it. Seeded. */
 export const manyItems = (count: number): YardDocument => {
   let id = 0
   const env: Env = { newId: (prefix) => `${prefix}:b${id++}`, now: () => '2026-11-24T08:00:00.000Z' }
-  const random = randomOf(7)
+  const random = seededRandom(7)
   let document = newDocument({ title: 'bench', pipe: { system: 'IPS', size: '12', dr: 17, material: 'PE4710' }, neededLengthM: 300, stickLengthM: 12.192, stripLengthM: 360, stripWidthM: 60, fallRatio: 0.005 }, env, 'feetInches')
   const run = Object.values(document.records).find((record) => record.kind === 'run')!
   const setUp = Object.values(document.records).find((record) => record.kind === 'setUp')!

@@ -1,7 +1,7 @@
 import { settle } from './settle.ts'
 import { keeperOn, put, storeOf, testTables } from './keeperBench.ts'
 import { memoryTables } from '../../src/app/storage/tables.ts'
-import { randomOf } from './random.ts'
+import { seededRandom } from './seededRandom.ts'
 
 export interface KillReport {
   kills: number
@@ -14,7 +14,7 @@ export interface KillReport {
 export const runKillSoak = async ({ seed, count }: { seed: number; count: number }): Promise<KillReport> => {
   const report: KillReport = { kills: 0, broken: [], editsLost: 0 }
   for (let i = 0; i < count; i++) {
-    const random = randomOf(seed + i)
+    const random = seededRandom(seed + i)
     const disk = memoryTables()
     const tables = testTables(disk)
     const documents = storeOf()

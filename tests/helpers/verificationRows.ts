@@ -71,7 +71,7 @@ const columns = {
 } as const
 
 /** Our figures for a row, by the table's own convention: mean wall 1.06 × OD/DR for weight and stiffness, 78,000 psi. */
-function referenceFigures(row: (typeof referenceFile.rows)[number]): Record<keyof typeof columns, number> {
+export function referenceFigures(row: (typeof referenceFile.rows)[number]): Record<keyof typeof columns, number> {
   const system = row.system as PipeSystem
   const common = { system, size: row.size, dr: row.dr, material: 'PE4710' as const }
   const minimum = must(pipeProperties(common))
