@@ -182,12 +182,17 @@ export function pointBesidePath(path: Path, place: { readonly runningM: number; 
  * lead back; everywhere else it does. Cost O(pieces).
  */
 export function projectOnPath(path: Path, point: Vec): { runningM: number; offsetM: number } {
-  let best = { runningM: 0, offsetM: Infinity }
+  let best = { runningM: 0, offsetM: Infinity, isEnd: true }
   const offer = (runningM: number, pose: Pose): void => {
+    const toPoint = subtract(point, pose)
     const offsetM = distanceM(pose, point)
-    if (offsetM < Math.abs(best.offsetM)) {
-      const isRight = crossM2(along(pose.headingRad, 1), subtract(point, pose)) < 0
-      best = { runningM, offsetM: isRight ? offsetM : -offsetM }
+    // An end and the foot beside it are equally far to rounding (11 m aside, 1 µm on: 5e-14 m); the foot is the place.
+    const isEnd = Math.abs(dotM2(toPoint, along(pose.headingRad, 1))) > 1e-12 * (1 + Math.abs(offsetM) + Math.abs(runningM))
+    const gainM = Math.abs(best.offsetM) - offsetM
+    const isTie = Math.abs(gainM) <= 1e-13 * (1 + offsetM)
+    if (isTie ? best.isEnd && !isEnd : gainM > 0) {
+      const isRight = crossM2(along(pose.headingRad, 1), toPoint) < 0
+      best = { runningM, offsetM: isRight ? offsetM : -offsetM, isEnd }
     }
   }
   const beforeM = dotM2(subtract(point, path.start), along(path.start.headingRad, 1))
@@ -198,7 +203,7 @@ export function projectOnPath(path: Path, point: Vec): { runningM: number; offse
   }
   const afterM = dotM2(subtract(point, path.end), along(path.end.headingRad, 1))
   if (afterM > 0) offer(path.lengthM + afterM, pointOnPath(path, path.lengthM + afterM))
-  return { ...best, offsetM: best.offsetM + 0 }
+  return { runningM: best.runningM, offsetM: best.offsetM + 0 }
 }
 
 const intoStraightM = (piece: StraightPiece, point: Vec): number =>

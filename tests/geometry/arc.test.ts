@@ -54,6 +54,15 @@ describe('path with a bend', () => {
     )
   })
 
+  it.each([[1e-9, 11], [1e-9, -11], [1.0000000000000003e-9, 7], [48 + 1e-9, 10], [48 - 1e-9, -10]])(
+    'just past a corner of its pieces, at %f m and %f m aside, the foot wins over the end',
+    (runningM, offsetM) => {
+      // Found by the property above: √(11² + 1e-18) is 11 in doubles, and the end of the piece before won the tie.
+      const place = projectOnPath(elbow, pointBesidePath(elbow, { runningM, offsetM }))
+      expect(Math.abs(place.runningM - runningM)).toBeLessThanOrEqual(1e-13)
+    },
+  )
+
   it('an offset of half a nanometre is lost to rounding, and no more than that', () => {
     // Found by the property above, which took a difference of exactly 5e-10 m for too much.
     const place = projectOnPath(elbow, pointBesidePath(elbow, { runningM: 20, offsetM: 5e-10 }))
