@@ -4,7 +4,7 @@ import { assetSchema, asSetSchema, limitChangeSchema, releaseSchema, zoneChangeS
 import { jobSchema, layoutSchema, runSchema, setUpSchema, stringSchema, type JobRecord, type LayoutRecord, type RunRecord, type SetUpRecord, type StringRecord } from './records/frame.ts'
 
 /** Version of the file. Goes up with every change of a schema, together with a migration and frozen files. */
-export const FILE_VERSION = 1
+export const FILE_VERSION = 2
 
 export const LAYOUT_ID = 'layout:this'
 export const JOB_ID = 'job:this'

@@ -3,7 +3,7 @@ import type { Env } from './edit.ts'
 import { infeedRoomM, lineAt, stripCorners } from './commands/strip.ts'
 import { boundary } from './kinds/boundary.ts'
 import { unknownFigure } from './parts.ts'
-import type { JobRecord, LayoutRecord } from './records/frame.ts'
+import { jobUnsaid, type JobRecord, type LayoutRecord } from './records/frame.ts'
 
 /** The short form of a new yard. Every field may be skipped (null). Fall: drop per length down-string, positive falls to the exit. */
 export interface NewYardForm {
@@ -26,7 +26,7 @@ const layoutOfForm = (env: Env, displayUnits: Units, form: Partial<NewYardForm>)
 
 const jobOfForm = (form: Partial<NewYardForm>): JobRecord => ({
   id: JOB_ID, kind: 'job', pipe: form.pipe ?? null, stickLengthM: form.stickLengthM ?? null, otherStickLengthM: null, neededLengthM: form.neededLengthM ?? null, tailsM: 0,
-  jointLossM: unknownFigure(), wallTemperatureC: unknownFigure(), temperatureSwingC: unknownFigure(), firstStick: 'setByLoader', noseHold: null, note: null,
+  jointLossM: unknownFigure(), wallTemperatureC: unknownFigure(), temperatureSwingC: unknownFigure(), firstStick: 'setByLoader', noseHold: null, ...jobUnsaid(), note: null,
 })
 
 const documentOf = (records: readonly YardRecord[]): YardDocument => ({ records: Object.fromEntries(records.map((record) => [record.id, record])) })

@@ -3,7 +3,7 @@
  * '?' for unknown. The rounding rules are listed in docs/number-entry.md.
  */
 import {
-  barPa, celsiusToF, degreeRad, footPoundNm, hourS, kgPerMetreNPerM, minuteS, mphMPerS, poundForceN, poundMassKg, poundPerFootNPerM, psiPa, squareFootM2,
+  barPa, celsiusToF, degreeRad, footPoundNm, hourS, kgPerMetreNPerM, minuteS, mphMPerS, poundForceN, poundMassKg, poundPerFootNPerM, psiPa, squareFootM2, squareInchM2,
 } from './factors.ts'
 import type { Language } from './language.ts'
 import { feetInchesText, metresText, millimetresText, shortInchesText } from './lengthText.ts'
@@ -50,6 +50,7 @@ const feetInchesWriters: Record<QuantityKind, Writer> = {
   lineLoad: (valueNPerM, { language }) => `${significantText(valueNPerM / poundPerFootNPerM, 3, 0.01)} lb/${foot(language)}`,
   temperature: (valueC) => `${numberText(roundToStep(celsiusToF(valueC), 1), 0)} °F`,
   area: (valueM2, { language }) => `${significantText(valueM2 / squareFootM2, 3, 0.01)} ${foot(language)}²`,
+  pistonArea: (valueM2, { language }) => `${significantText(valueM2 / squareInchM2, 3, 0.001)} ${language === 'es' ? 'pulg' : 'in'}²`,
   speed: (valueMPerS) => `${numberText(roundToStep(valueMPerS / mphMPerS, 0.1), 1)} mph`,
   ratio: ratioText,
   percent: percentText,
@@ -72,6 +73,7 @@ const metricWriters: Record<QuantityKind, Writer> = {
   lineLoad: (valueNPerM) => `${significantText(valueNPerM / kgPerMetreNPerM, 3, 0.01)} kg/m`,
   temperature: (valueC) => `${numberText(roundToStep(valueC, 1), 0)} °C`,
   area: (valueM2) => `${significantText(valueM2, 3, 0.001)} m²`,
+  pistonArea: (valueM2) => `${significantText(valueM2 * 1e4, 3, 0.001)} cm²`,
   speed: (valueMPerS) => `${numberText(roundToStep(valueMPerS, 0.1), 1)} m/s`,
   ratio: ratioText,
   percent: percentText,

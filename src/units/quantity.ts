@@ -21,6 +21,7 @@ export type QuantityKind =
   | 'count'
   | 'voltage'
   | 'area'
+  | 'pistonArea'
   | 'duration'
   | 'speed'
 
@@ -48,6 +49,7 @@ export const siUnitOf = {
   count: '1',
   voltage: 'V',
   area: 'm²',
+  pistonArea: 'm²',
   duration: 's',
   speed: 'm/s',
 } as const satisfies Record<QuantityKind, string>

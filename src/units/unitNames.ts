@@ -1,6 +1,6 @@
 /** Units a person may type, by kind of quantity, with their factor to SI and what a bare number means. */
 import {
-  barPa, degreeRad, fahrenheitToC, footPoundNm, gravityMPerS2, hourS, inchPoundNm, kgPerMetreNPerM, kmhMPerS, minuteS, mphMPerS, poundForceN, poundMassKg, poundPerFootNPerM, psiPa, squareFootM2,
+  barPa, degreeRad, fahrenheitToC, footPoundNm, gravityMPerS2, hourS, inchPoundNm, kgPerMetreNPerM, kmhMPerS, minuteS, mphMPerS, poundForceN, poundMassKg, poundPerFootNPerM, psiPa, squareFootM2, squareInchM2,
 } from './factors.ts'
 import type { QuantityKind } from './quantity.ts'
 
@@ -60,6 +60,7 @@ export const kindUnits: Record<Exclude<QuantityKind, 'length' | 'shortLength' | 
   count: { units: [times('', 1, '')], bare: { feetInches: [''], metric: [''] }, example: { feetInches: '7', metric: '7' }, allowNegative: false },
   voltage: { units: [times('kV', 1e3, 'kv', 'kilovolt', 'kilovolts'), times('V', 1, 'v', 'volt', 'volts', 'voltios')], bare: { feetInches: ['kV', 'V'], metric: ['kV', 'V'] }, example: { feetInches: '138 kV', metric: '33 kV' }, allowNegative: false },
   area: { units: [times('ft²', squareFootM2, 'ft2', 'sqft', 'pie2', 'pies2'), times('m²', 1, 'm2', 'sqm')], bare: { feetInches: ['ft²'], metric: ['m²'] }, example: { feetInches: '200 ft²', metric: '20 m²' }, allowNegative: false },
+  pistonArea: { units: [times('in²', squareInchM2, 'in2', 'sqin', 'pulg2'), times('cm²', 1e-4, 'cm2', 'sqcm'), times('mm²', 1e-6, 'mm2')], bare: { feetInches: ['in²'], metric: ['cm²'] }, example: { feetInches: '9.4 in²', metric: '60 cm²' }, allowNegative: false },
   duration: {
     units: [times('min', minuteS, 'min', 'mins', 'minute', 'minutes', 'minuto', 'minutos'), times('h', hourS, 'h', 'hr', 'hrs', 'hour', 'hours', 'hora', 'horas'), times('s', 1, 's', 'sec', 'secs', 'second', 'seconds', 'segundo', 'segundos')],
     bare: { feetInches: ['min', 'h', 's'], metric: ['min', 'h', 's'] }, example: { feetInches: '12 h', metric: '12 h' }, allowNegative: false,

@@ -2,7 +2,7 @@ import { JOB_ID, LAYOUT_ID, type YardDocument, type YardRecord } from '../../src
 import type { Env } from '../../src/scene/edit.ts'
 import { kindOf, type PlacedKind, type PlacedRecord } from '../../src/scene/kinds/index.ts'
 import type { Place } from '../../src/scene/parts.ts'
-import type { JobRecord, LayoutRecord, RunRecord, SetUpRecord } from '../../src/scene/records/frame.ts'
+import { jobUnsaid, type JobRecord, type LayoutRecord, type RunRecord, type SetUpRecord } from '../../src/scene/records/frame.ts'
 
 /** Ids by counter and a fixed clock: what the edge gives the commands, made predictable. */
 export const testEnv = (): Env => {
@@ -18,7 +18,7 @@ export const layout = (over: Partial<LayoutRecord> = {}): LayoutRecord => ({
 export const job = (over: Partial<JobRecord> = {}): JobRecord => ({
   id: JOB_ID, kind: 'job', pipe: null, stickLengthM: null, otherStickLengthM: null, neededLengthM: null, tailsM: 0,
   jointLossM: { value: null, basis: 'typical' }, wallTemperatureC: { value: null, basis: 'typical' }, temperatureSwingC: { value: null, basis: 'typical' },
-  firstStick: 'setByLoader', noseHold: null, note: null, ...over,
+  firstStick: 'setByLoader', noseHold: null, ...jobUnsaid(), note: null, ...over,
 })
 
 export const setUp = (over: Partial<SetUpRecord> = {}): SetUpRecord => ({

@@ -1,6 +1,6 @@
 import { readdirSync, readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
-import { layoutOf, recordKinds } from '../../src/scene/document.ts'
+import { FILE_VERSION, layoutOf, recordKinds } from '../../src/scene/document.ts'
 import { documentIssues } from '../../src/scene/references.ts'
 import { asCopy, readFile, readForm } from '../../src/scene/readFile.ts'
 import { fileFormOf, writeFile } from '../../src/scene/writeFile.ts'
@@ -20,10 +20,19 @@ describe('frozen files of every version', () => {
     const again = readFile(writeFile(result.document))
     expect(again.ok && again.document).toEqual(result.document)
   })
-  it('of version 1 are written again to the letter', () => {
-    for (const path of ending('.yard.json').filter((name) => name.includes('v0001'))) {
+  it("of today's version are written again to the letter", () => {
+    const today = ending('.yard.json').filter((name) => name.includes(`v${String(FILE_VERSION).padStart(4, '0')}`))
+    expect(today.length).toBeGreaterThan(2)
+    for (const path of today) {
       const result = readFile(text(path))
       expect(result.ok && writeFile(result.document)).toBe(text(path))
+    }
+  })
+  it('of version 1 open as what they are in version 2', () => {
+    for (const path of ending('.yard.json').filter((name) => name.includes('v0001'))) {
+      const [old, today] = [readFile(text(path)), readFile(text(path.replace('v0001', 'v0002')))]
+      expect(old.ok && old.notes.map(({ en }) => en)).toEqual(['Brought up from file version 1 to 2.'])
+      expect(old.ok && old.document).toEqual(today.ok && today.document)
     }
   })
   it('between them hold every kind of record', () => {

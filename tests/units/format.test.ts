@@ -92,6 +92,9 @@ describe('metric and the other kinds', () => {
     ['voltage', 12_470, en, '12.47 kV'],
     ['voltage', 480, en, '480 V'],
     ['area', 100, metric, '100 m²'],
+    // 9.4 in² · 6.4516 cm²/in² = 60.6 cm²
+    ['pistonArea', 0.00606, metric, '60.6 cm²'],
+    ['pistonArea', 0.00606, en, '9.39 in²'],
     ['duration', 90, en, '90 s'],
     ['duration', 495, en, '8.3 min'],
     ['duration', 43_200, en, '12 h'],

@@ -28,6 +28,12 @@ export const machineSchema = z.strictObject({
     /** Outside diameter the jaws are fitted for now. */
     jawsFittedOdM: figureSchema,
     massKg: figureSchema,
+    /** Piston area of the carriage: turns drag into gauge pressure. */
+    pistonAreaM2: figureSchema,
+    /** Largest force the carriage can push the faces together with. */
+    fusionForceLimitN: figureSchema,
+    /** What brakes, track lock and chocks hold the machine with, along the line. */
+    holdLoadN: figureSchema,
   }),
 })
 export type MachineRecord = z.infer<typeof machineSchema>
@@ -46,7 +52,7 @@ export const machine = defineKind<MachineRecord>({
     figures: {
       lengthM: typical(3.35), widthM: typical(1.9), jawHeightM: typical(0.9), innerClampM: typical(0.1016), outerClampM: typical(0.7112),
       carriageTravelM: typical(0.3), liftTravelM: typical(0.0508), liftAtM: typical(1.2), smallestOdM: unknownFigure(), largestOdM: unknownFigure(),
-      jawsFittedOdM: unknownFigure(), massKg: unknownFigure(),
+      jawsFittedOdM: unknownFigure(), massKg: unknownFigure(), pistonAreaM2: unknownFigure(), fusionForceLimitN: unknownFigure(), holdLoadN: unknownFigure(),
     },
   }),
   fields: [
@@ -63,6 +69,9 @@ export const machine = defineKind<MachineRecord>({
     { path: 'figures.lengthM.value', label: { en: 'length', es: 'largo' }, input: { as: 'quantity', kind: 'length', min: 0.5, max: 15, nullable: true } },
     { path: 'figures.widthM.value', label: { en: 'width', es: 'ancho' }, input: { as: 'quantity', kind: 'length', min: 0.5, max: 8, nullable: true } },
     { path: 'figures.massKg.value', label: { en: 'mass', es: 'masa' }, input: { as: 'quantity', kind: 'mass', min: 50, max: 60000, nullable: true } },
+    { path: 'figures.pistonAreaM2.value', label: { en: 'piston area (plate)', es: 'área de pistones (placa)' }, input: { as: 'quantity', kind: 'pistonArea', min: 1e-5, max: 0.1, nullable: true } },
+    { path: 'figures.fusionForceLimitN.value', label: { en: 'largest carriage force', es: 'fuerza máxima del carro' }, input: { as: 'quantity', kind: 'force', min: 100, max: 1e7, nullable: true } },
+    { path: 'figures.holdLoadN.value', label: { en: 'held along the line by brakes and chocks', es: 'retenida por frenos y calzas' }, input: { as: 'quantity', kind: 'force', min: 0, max: 1e7, nullable: true } },
   ],
   footprint: machineFootprint,
   planSymbol: machinePlan,

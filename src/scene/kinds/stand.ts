@@ -22,6 +22,7 @@ export const standSchema = z.strictObject({
     leadInM: figureSchema,
     /** Radius of the roller: a nose above its centre rides up. */
     rollerRadiusM: figureSchema,
+    massKg: figureSchema,
   }),
 })
 export type StandRecord = z.infer<typeof standSchema>
@@ -47,7 +48,7 @@ export const stand = defineKind<StandRecord>({
     id, kind: 'stand', place: at.place, locked: false, note: null, gearId: null, height: { rule: 'onAxis' }, roller: 'flat', landingAid: 'none',
     figures: {
       lowestSaddleM: typical(0.4572), highestSaddleM: typical(1.0668), ratedLoadN: unknownFigure(), baseLengthM: typical(0.6), baseWidthM: typical(0.9),
-      leadInM: unknownFigure(), rollerRadiusM: typical(0.05),
+      leadInM: unknownFigure(), rollerRadiusM: typical(0.05), massKg: unknownFigure(),
     },
   }),
   fields: [
@@ -58,6 +59,7 @@ export const stand = defineKind<StandRecord>({
     { path: 'figures.ratedLoadN.value', label: { en: 'rated load (plate)', es: 'carga nominal (placa)' }, input: { as: 'quantity', kind: 'force', min: 1, max: 1e6, nullable: true } },
     { path: 'figures.leadInM.value', label: { en: 'lead-in depth', es: 'profundidad de entrada' }, input: { as: 'quantity', kind: 'shortLength', min: 0, max: 1, nullable: true } },
     { path: 'figures.rollerRadiusM.value', label: { en: 'roller radius', es: 'radio del rodillo' }, input: { as: 'quantity', kind: 'shortLength', min: 0, max: 1, nullable: true } },
+    { path: 'figures.massKg.value', label: { en: 'mass', es: 'masa' }, input: { as: 'quantity', kind: 'mass', min: 1, max: 5000, nullable: true } },
     { path: 'figures.baseLengthM.value', label: { en: 'base along the line', es: 'base a lo largo' }, input: { as: 'quantity', kind: 'shortLength', min: 0.05, max: 5, nullable: true } },
     { path: 'figures.baseWidthM.value', label: { en: 'base across the line', es: 'base a lo ancho' }, input: { as: 'quantity', kind: 'shortLength', min: 0.05, max: 5, nullable: true } },
   ],

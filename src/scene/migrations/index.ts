@@ -1,3 +1,5 @@
+import { toVersion2 } from './v2.ts'
+
 /** JSON of a file, version by version. */
 export type Json = null | boolean | number | string | readonly Json[] | { readonly [key: string]: Json }
 
@@ -11,7 +13,7 @@ export interface Migration {
 }
 
 /** In order, without gaps: entry i leads to version i + 2. */
-export const migrations: readonly Migration[] = []
+export const migrations: readonly Migration[] = [toVersion2]
 
 /**
  * The file brought from the version it says to `to`, step by step; its `fileVersion` is set after each.

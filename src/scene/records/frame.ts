@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import { extrasSchema, figureSchema, finite, idSchema, longText, notNegative, pointSchema, positive, shortText } from '../parts.ts'
+import { extrasSchema, figureSchema, finite, idSchema, longText, notNegative, pointSchema, positive, shortText, unknownFigure } from '../parts.ts'
 
 /** The layout itself: one a document, fixed id `layout`. layoutId is constant for life and names the stored work. */
 export const layoutSchema = z.strictObject({
@@ -22,6 +22,8 @@ export const layoutSchema = z.strictObject({
 export type LayoutRecord = z.infer<typeof layoutSchema>
 
 export const materials = ['PE4710', 'PE3608', 'PE2708', 'PE100', 'PE80'] as const
+export const pullEditions = ['F1804', 'handbookCh12', 'ppi2015'] as const
+const minuteOfDay = z.number().min(0).max(1440)
 export const noseHolds = ['slung', 'sled', 'lifted', 'free'] as const
 
 /** The job: one a document, fixed id. Unknown is null, shown as CHECK with what is missing. */
@@ -42,10 +44,46 @@ export const jobSchema = z.strictObject({
   firstStick: z.enum(['setByLoader', 'fedThrough']),
   /** How the nose is held while pulled; null counts as slung with a CHECK. */
   noseHold: z.enum(noseHolds).nullable(),
+  /** The machine stands and the string is pulled out, or it travels along sticks strung on the right-of-way. */
+  method: z.enum(['stationary', 'walking']),
+  /** Bow of a stick as it comes: height of its arc over the chord between its ends. */
+  stickBowM: figureSchema,
+  /** How the sticks are turned about their own axis: 0 = ends up (middle down), counter-clockwise seen looking down-string; null: nobody turns them. */
+  stickBowTurnRad: finite.nullable(),
+  /** Height of the bottom of a slung nose above the ground. */
+  slingHeightM: figureSchema,
+  /** Which published rule gives the allowable tensile load, and how long a pull takes, stops included (null value: under an hour). */
+  pullEdition: z.enum(pullEditions),
+  pullDurationH: figureSchema,
+  /** Working hours in minutes after midnight, and breaks; null: not said. */
+  clock: z.strictObject({
+    startMin: minuteOfDay.nullable(),
+    endMin: minuteOfDay.nullable(),
+    breaks: z.array(z.strictObject({ atMin: minuteOfDay, lengthMin: z.number().min(0).max(600) })).max(8),
+  }),
+  /** The operator's own qualified procedure in place of the published tables; null: the tables. */
+  procedure: z.strictObject({
+    name: shortText,
+    heaterC: figureSchema,
+    soakS: figureSchema,
+    openCloseS: figureSchema,
+    coolS: figureSchema,
+    holdBeforePullS: figureSchema,
+    interfacialPressurePa: figureSchema,
+    beadM: figureSchema,
+  }).nullable(),
+  /** What is said on the phone when somebody is hurt: where, where to meet, who calls (a role). */
+  dispatch: z.strictObject({ address: shortText.nullable(), muster: shortText.nullable(), caller: shortText.nullable() }),
   note: longText.nullable(),
   extras: extrasSchema,
 })
 export type JobRecord = z.infer<typeof jobSchema>
+
+/** The part of a job that a new yard says nothing about. */
+export const jobUnsaid = (): Pick<JobRecord, 'method' | 'stickBowM' | 'stickBowTurnRad' | 'slingHeightM' | 'pullEdition' | 'pullDurationH' | 'clock' | 'procedure' | 'dispatch'> => ({
+  method: 'stationary', stickBowM: unknownFigure(), stickBowTurnRad: null, slingHeightM: unknownFigure(), pullEdition: 'F1804', pullDurationH: unknownFigure(),
+  clock: { startMin: null, endMin: null, breaks: [] }, procedure: null, dispatch: { address: null, muster: null, caller: null },
+})
 
 /** A set-up: the datum nail, the axis through it and the pitch of the machine. The axis is this line, not an object. */
 export const setUpSchema = z.strictObject({
