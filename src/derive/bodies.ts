@@ -20,6 +20,8 @@ export interface BodyCase {
   lifts: boolean
   /** A support set higher (+) or lower than planned, by key. */
   shift?: { key: string; byM: number }
+  /** A support that has gone missing, by key. */
+  without?: string
   /** The nose held at this level, by a sling or by hand. */
   noseLevelM?: number
   /** The tail is cut off far behind the nose: its first supports carry what they would not in the whole string. */
@@ -95,7 +97,7 @@ function createBodySolver(site: SiteModel): BodySolver {
 }
 
 const keyOf = (b: BodyCase): string =>
-  `${b.startM},${b.endM},${b.question},${b.infeedJaws},${b.exitJaws},${b.lifts},${b.shift === undefined ? '' : `${b.shift.key}:${b.shift.byM}`},${b.noseLevelM ?? ''}`
+  `${b.startM},${b.endM},${b.question},${b.infeedJaws},${b.exitJaws},${b.lifts},${b.shift === undefined ? '' : `${b.shift.key}:${b.shift.byM}`},${b.noseLevelM ?? ''},${b.without ?? ''}`
 
 /** What the beam cannot do without: pipe, stick length, jaw height. A support without a height is left out and named by its own check. */
 function missingFor(site: SiteModel): MissingInput[] {
@@ -117,7 +119,7 @@ function solveBody(site: SiteModel, body: BodyCase): BodySolution | null {
   const lengthM = body.endM - body.startM
   if (properties === null || stiffnessNm2 === null || !(lengthM > 0)) return null
   const points: PointSupport[] = []
-  const under = site.supports.filter((support) => support.levelM !== null && isUnder(body, support.runningM))
+  const under = site.supports.filter((support) => support.levelM !== null && support.key !== body.without && isUnder(body, support.runningM))
   for (const view of under) points.push({ xM: view.runningM, levelM: view.levelM! + (body.shift?.key === view.key ? body.shift.byM : 0), id: view.key })
   const jawPlaces = jawPlacesOf(site, body)
   for (const { runningM, state } of jawPlaces) points.push({ xM: runningM, levelM: jawLineLevelM(site.jaws, runningM)!, twoWay: state === 'closed' })
