@@ -74,5 +74,8 @@ export const applyDiff = (document: YardDocument, diff: DocumentDiff, reverse = 
   for (const [id, [from, to]] of Object.entries(diff.updated)) records[id] = reverse ? from : to
   const order = diff.order?.[reverse ? 0 : 1]
   if (order === undefined) return { records }
-  return { records: Object.fromEntries(order.flatMap((id) => (records[id] === undefined ? [] : [[id, records[id]] as const]))) }
+  // What came in beside the history (the release log) is in no order list and stays, at the end.
+  const listed = new Set(order)
+  const ids = [...order, ...Object.keys(records).filter((id) => !listed.has(id))]
+  return { records: Object.fromEntries(ids.flatMap((id) => (records[id] === undefined ? [] : [[id, records[id]] as const]))) }
 }

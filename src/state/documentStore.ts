@@ -1,5 +1,6 @@
 import { createStore, type StoreApi } from 'zustand/vanilla'
 import type { YardDocument } from '../scene/document.ts'
+import type { ReleaseRecord } from '../scene/records/beside.ts'
 import { applyDiff, applyEdit, diffDocuments, isEmptyDiff, type DocumentDiff, type Edit, type StepLabel } from '../scene/edit.ts'
 
 export interface HistoryEntry {
@@ -29,6 +30,11 @@ export interface DocumentState {
   writable: boolean
 
   commit: (label: StepLabel, edit: Edit, mergeKey?: string) => boolean
+  /**
+   * Adds entries of the release log: kept with the document, never undone and never a step. Returns false in a window
+   * that only reads, or where the id is already there (the log is only added to).
+   */
+  append: (records: readonly ReleaseRecord[]) => boolean
   begin: (label: StepLabel) => void
   /** Shows the edit, made against the committed document, without committing. */
   showPreview: (edit: Edit) => void
@@ -103,6 +109,14 @@ export const createDocumentStore = (document: YardDocument): DocumentStore =>
     return {
       document, preview: null, revision: 1, previewSeq: 0, past: [], future: [], pending: null, writable: true,
       commit: (label, edit, mergeKey) => accept(label, applyEdit(get().document, edit), mergeKey),
+      append: (records) => {
+        const state = get()
+        if (!state.writable || records.length === 0 || records.some(({ id }) => state.document.records[id] !== undefined)) return false
+        const entries = { put: records, remove: [] }
+        const preview = state.preview === null ? null : applyEdit(state.preview, entries)
+        set({ document: applyEdit(state.document, entries), preview, revision: state.revision + 1, previewSeq: preview === null ? 0 : state.previewSeq })
+        return true
+      },
       begin: (label) => set({ pending: label }),
       showPreview: (edit) => {
         const state = get()

@@ -1,3 +1,4 @@
+import type { ReleaseRecord } from '../../src/scene/records/beside.ts'
 import { describe, expect, it } from 'vitest'
 import type { YardRecord } from '../../src/scene/document.ts'
 import type { Edit, StepLabel } from '../../src/scene/edit.ts'
@@ -158,5 +159,39 @@ describe('the history', () => {
     store.getState().load(document, { past, future: [] })
     store.getState().undo()
     expect(store.getState().document).toEqual(yard())
+  })
+})
+
+describe('the release log', () => {
+  const entry = (id: string): ReleaseRecord => ({ id: `release:${id}`, kind: 'release', letter: 'A', what: 'talk', when: '2025-06-03T14:32:00.000Z', contentHash: 'x', replaces: null, text: null, stageId: 'pull:1', language: 'es', people: ['L', 'M'] })
+  const ids = (store: ReturnType<typeof createDocumentStore>): string[] => Object.keys(store.getState().document.records).filter((id) => id.startsWith('release:'))
+  it('is kept through undo and redo, and is no step of its own', () => {
+    const store = createDocumentStore(yard(note('a', '0'), note('b', '0')))
+    store.getState().commit(label('gone'), { put: [], remove: ['note:a'] })
+    expect(store.getState().append([entry('1')])).toBe(true)
+    expect(steps(store)).toEqual(['gone'])
+    store.getState().undo()
+    // The step restores the order of its own records; what was logged since stays, at the end.
+    expect([ids(store), store.getState().document.records['note:a'] !== undefined]).toEqual([['release:1'], true])
+    store.getState().redo()
+    expect([ids(store), store.getState().document.records['note:a']]).toEqual([['release:1'], undefined])
+  })
+  it('is only added to, and not in a window that reads', () => {
+    const store = createDocumentStore(yard())
+    store.getState().append([entry('1')])
+    const { revision } = store.getState()
+    expect(store.getState().append([{ ...entry('1'), text: 'other' }])).toBe(false)
+    store.getState().setWritable(false)
+    expect(store.getState().append([entry('2')])).toBe(false)
+    expect([ids(store), store.getState().revision]).toEqual([['release:1'], revision])
+  })
+  it('comes in during a gesture without ending it', () => {
+    const store = createDocumentStore(yard(note('a', '0')))
+    store.getState().begin(label('drag'))
+    store.getState().showPreview(put(note('a', '1')))
+    store.getState().append([entry('1')])
+    expect(textOf(store.getState().preview!, 'a')).toBe('1')
+    store.getState().commitPreview()
+    expect([ids(store), textOf(store.getState().document, 'a')]).toEqual([['release:1'], '1'])
   })
 })

@@ -53,6 +53,10 @@ export const releaseSchema = z.strictObject({
   contentHash: z.string().max(80),
   replaces: z.string().max(4).nullable(),
   text: longText.nullable(),
+  /** Of a talk: the stage it was held for, its language, and who signed, as they wrote it. */
+  stageId: shortText.nullable(),
+  language: z.enum(['en', 'es', 'both']).nullable(),
+  people: z.array(shortText).max(60),
   extras: extrasSchema,
 })
 export type ReleaseRecord = z.infer<typeof releaseSchema>

@@ -41,7 +41,7 @@ describe('deleting', () => {
     expect(documentIssues(removed)).toEqual([])
   })
   it('never takes layout, job, a release or what is locked', () => {
-    const release: YardRecord = { id: 'release:1', kind: 'release', letter: 'A', what: 'printed', when: '', contentHash: '', replaces: null, text: null }
+    const release: YardRecord = { id: 'release:1', kind: 'release', letter: 'A', what: 'printed', when: '', contentHash: '', replaces: null, text: null, stageId: null, language: null, people: [] }
     const document = yard(release, item('stand', 'stand:1', onRun(6), { locked: true }))
     const ids = ['layout:this', 'job:this', 'release:1', 'stand:1', 'stand:9']
     expect(deleteSays(document, ids)).toMatchObject({ goes: [], kept: ['layout:this', 'job:this', 'release:1', 'stand:1'] })
