@@ -37,7 +37,7 @@ const compose = (settings: Partial<ViewState>): { app: App; own: CheckClient['ow
   let client: CheckClient
   const port = openCheckPort(() => client)
   client = createCheckClient(port, results)
-  const app = createApp({ documents, view, results, env: browserEnv, derive: deriveSite, profile: profileAt, commands: commandOf, check: (stamp, document) => client.request(stamp, document) })
+  const app = createApp({ documents, view, results, env: browserEnv, derive: deriveSite, profile: profileAt, commands: commandOf, check: (stamp, document, shownCase) => client.request(stamp, document, shownCase), ask: (question, shownCase) => client.ask(question, shownCase) })
   return { app, own: (items) => client.own(items) }
 }
 

@@ -3,7 +3,6 @@ import type { Finding } from '../checks/finding.ts'
 import type { YardDocument } from '../scene/document.ts'
 import type { ViewState } from '../state/viewStore.ts'
 import type { App } from '../state/app.ts'
-import { stampOf } from '../state/documentStore.ts'
 
 /**
  * Read-only view of the app for the browser tests: where things are on the page and what is settled.
@@ -47,8 +46,8 @@ export const makeTestHook = (app: App): TestHook => {
     document: () => app.documents.getState().document,
     findings: () => app.results.getState().run?.findings ?? [],
     view: () => app.view.getState(),
-    stamp: () => stampOf(app.documents.getState()),
-    isSettled: () => app.results.getState().status === 'settled' && app.results.getState().stamp === stampOf(app.documents.getState()),
+    stamp: () => app.site.getState().stamp,
+    isSettled: () => app.results.getState().status === 'settled' && app.results.getState().stamp === app.site.getState().stamp,
   }
 }
 

@@ -1,14 +1,16 @@
 /** The job's pipe as the mechanics need it. */
 import { modulusForQuestionPa } from '../engine/pipe/modulus.ts'
 import { pipeProperties, type PipeProperties } from '../engine/pipe/pipeProperties.ts'
-import type { LoadQuestion } from '../engine/pipe/tables.ts'
+import { modulusBand, type LoadQuestion } from '../engine/pipe/tables.ts'
 import type { JobRecord } from '../scene/records/frame.ts'
 import type { JobPipe, MissingInput } from './types.ts'
+import { wallTemperatureInCase, type BandPart, type WhatIf } from './whatIf.ts'
 
 /** Wall temperature the modulus tables are written for; stands in where nobody gave one. */
 export const RATING_TEMPERATURE_C = 23
 
-const pipes = new WeakMap<JobRecord, JobPipe>()
+// Keeps nothing but what job and case determine.
+const pipes = new WeakMap<JobRecord, Map<string, JobPipe>>()
 
 /**
  * Pipe properties of the job and its stiffness by question.
@@ -17,36 +19,45 @@ const pipes = new WeakMap<JobRecord, JobPipe>()
  *         class, duration of the question and wall temperature. docs/formulas/pipe.md.
  * Output: `properties` null and `missing` naming the field where the pipe is unknown or not in the tables.
  *         A wall temperature nobody gave is taken as 23 °C and flagged, never passed over.
+ *         A case may take the wall warmer, or one end of the bands of temperature and modulus.
  */
-export function pipeOf(job: JobRecord): JobPipe {
-  const known = pipes.get(job)
+export function pipeOf(job: JobRecord, { warmerC = 0, modulus = 'likely', temperature }: WhatIf = {}): JobPipe {
+  const ofJob = pipes.get(job) ?? new Map<string, JobPipe>()
+  pipes.set(job, ofJob)
+  const key = `${warmerC},${modulus},${temperature ?? ''}`
+  const known = ofJob.get(key)
   if (known !== undefined) return known
-  const made = build(job)
-  pipes.set(job, made)
+  const made = build(job, { warmerC, modulus, ...(temperature === undefined ? {} : { temperature }) })
+  ofJob.set(key, made)
   return made
 }
 
-function build(job: JobRecord): JobPipe {
+function build(job: JobRecord, whatIf: WhatIf & { modulus: BandPart }): JobPipe {
   const missing: MissingInput[] = []
   const properties = propertiesOf(job, missing)
   const given = job.wallTemperatureC.value
-  const wallTemperatureC = given ?? RATING_TEMPERATURE_C
+  const wallTemperatureC = wallTemperatureInCase(job, given ?? RATING_TEMPERATURE_C, whatIf)
   if (given === null) missing.push({ recordId: job.id, path: 'wallTemperatureC.value', label: { en: 'temperature of the pipe wall', es: 'temperatura de la pared del tubo' } })
-  const stiffness = new Map<LoadQuestion, number | null>()
+  const moduli = new Map<LoadQuestion, number | null>()
+  const modulusPa = (question: LoadQuestion): number | null => {
+    let value = moduli.get(question)
+    if (value === undefined) {
+      const modulus = properties === null ? null : modulusForQuestionPa({ material: properties.material, question, temperatureC: wallTemperatureC })
+      value = modulus !== null && modulus.status === 'ok' ? modulus.value * modulusBand[whatIf.modulus] : null
+      moduli.set(question, value)
+    }
+    return value
+  }
   return {
     properties,
     odM: properties?.odM ?? null,
     wallTemperatureC,
     temperatureAssumed: given === null,
     missing,
+    modulusPa,
     stiffnessNm2: (question) => {
-      let value = stiffness.get(question)
-      if (value === undefined) {
-        const modulus = properties === null ? null : modulusForQuestionPa({ material: properties.material, question, temperatureC: wallTemperatureC })
-        value = modulus !== null && modulus.status === 'ok' ? modulus.value * properties!.inertiaM4 : null
-        stiffness.set(question, value)
-      }
-      return value
+      const modulus = modulusPa(question)
+      return modulus === null || properties === null ? null : modulus * properties.inertiaM4
     },
   }
 }

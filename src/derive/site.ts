@@ -11,13 +11,9 @@ import { pipeOf } from './pipe.ts'
 import { sticksOf } from './sticks.ts'
 import { supportsOf } from './supports.ts'
 import type { GroundLine, JawsView, PlacedItem, RunBend, SiteModel } from './types.ts'
+import { jobInCase, sunk, surfaceInCase, withoutMissing, type DeriveOptions } from './whatIf.ts'
 
-export interface DeriveOptions {
-  /** The set-up shown; default: the first of the document. */
-  setUpId?: string
-  /** `asSet`: heights the crew measured replace the planned ones where there are any. */
-  variant?: 'planned' | 'asSet'
-}
+export type { DeriveOptions } from './whatIf.ts'
 
 /** Typical figures of the machine, where a figure is unknown: clamps at 4 in and 28 in (planner), lifts just beyond. */
 const TYPICAL_INNER_CLAMP_M = 0.1016
@@ -34,17 +30,23 @@ const LEAST_REACH_M = 12
  * Cost: linear in the items; records that did not change are not worked out again (1 ms at 100 items, 4 ms at 1,000).
  * Frames and signs: src/derive/types.ts. Never throws for a valid document; a layout without a set-up or a run gives
  * items in the site frame and empty supports.
+ * A what-if changes what is derived and never the document: labels stay those of the plan, what is missing is in none
+ * of the answers (`document` included), and `case` says what was supposed.
  */
-export function deriveSite(document: YardDocument, options: DeriveOptions = {}): SiteModel {
-  const job = jobOf(document)
+export function deriveSite(planned: YardDocument, options: DeriveOptions = {}): SiteModel {
+  const whatIf = options.whatIf ?? {}
+  const document = withoutMissing(planned, whatIf)
+  const job = jobInCase(jobOf(document), whatIf)
   const setUps = recordsOf(document, 'setUp')
   const setUp = setUps.find(({ id }) => id === options.setUpId) ?? setUps[0] ?? null
   const run = setUp === null ? null : (recordsOf(document, 'run').find(({ setUpId }) => setUpId === setUp.id) ?? null)
   const string = setUp === null ? null : (recordsOf(document, 'string').find(({ setUpId }) => setUpId === setUp.id) ?? null)
-  const pipe = pipeOf(job)
+  const pipe = pipeOf(job, whatIf)
   const shown = setUp === null || run === null ? null : shownRun(document, setUp, run)
-  const placed = placedItems(document, shown, contextOf(job, pipe.odM))
-  const base = { document, layout: layoutOf(document), job, setUp, run, placed, pipe }
+  // Placed by the whole plan: what hangs on a missing item stays where it is, and no label moves on to another stand.
+  const everything = placedItems(planned, shown, contextOf(jobOf(document), pipe.odM))
+  const placed = document === planned ? everything : new Map([...everything].filter(([id]) => document.records[id] !== undefined))
+  const base = { case: options, document, layout: layoutOf(document), job, setUp, run, placed, pipe }
   if (setUp === null || run === null || shown === null) {
     return { ...base, supports: [], ground: noGround, jaws: jawsOf(null, null, null), sticks: sticksOf(job, string, pipe.odM, 0), bends: [], ...withoutRun }
   }
@@ -52,7 +54,7 @@ export function deriveSite(document: YardDocument, options: DeriveOptions = {}):
   const ground = groundFor(shown, setUp, placed)
   const jaws = jawsOf(machineOf(placed, setUp), setUp.pitchRad ?? null, ground.fallRatio, pipe.odM)
   const asSet = options.variant === 'asSet' ? new Map(recordsOf(document, 'asSet').map((record) => [record.itemId, record])) : null
-  const supports = supportsOf(placed.values(), { path, ground, jaws, odM: pipe.odM, asSet })
+  const supports = sunk(supportsOf(placed.values(), { path, ground, jaws, odM: pipe.odM, asSet }), whatIf)
   const sticks = sticksOf(job, string, pipe.odM, supports.at(-1)?.runningM ?? 0)
   return {
     ...base,
@@ -61,7 +63,7 @@ export function deriveSite(document: YardDocument, options: DeriveOptions = {}):
     jaws,
     sticks,
     bends: bendsOf(shown, run),
-    surfaceAt: (runningM) => surfaceAt(shown, run, runningM),
+    surfaceAt: (runningM) => surfaceInCase(surfaceAt(shown, run, runningM), whatIf),
     atRunning: (runningM, offsetM = 0) => {
       const { headingRad } = pointOnPath(path, runningM)
       return { ...pointBesidePath(path, { runningM, offsetM }), headingRad }

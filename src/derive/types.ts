@@ -6,6 +6,7 @@ import type { ContactBeamResult } from '../engine/beam/types.ts'
 import type { PipeProperties } from '../engine/pipe/pipeProperties.ts'
 import type { StickPlan } from '../engine/pipe/stickPlan.ts'
 import type { LoadQuestion } from '../engine/pipe/tables.ts'
+import type { DeriveOptions } from './whatIf.ts'
 
 /**
  * Frames. *site*: x right, y up, m. *run*: running (exit +, infeed −) and offset (R +). *section*: running and level;
@@ -99,6 +100,9 @@ export interface JawsView {
 
 /** Everything that follows from the document by geometry alone, for the shown set-up. Rebuilt on every change. */
 export interface SiteModel {
+  /** The case derived: variant and what-if. */
+  case: DeriveOptions
+  /** The layout in this case: without what a what-if takes away. */
   document: YardDocument
   layout: LayoutRecord
   job: JobRecord
@@ -144,6 +148,8 @@ export interface JobPipe {
   /** Nobody gave a wall temperature: the 23 °C (73 °F) of the tables stands in, and a finding says so. */
   temperatureAssumed: boolean
   missing: readonly MissingInput[]
+  /** Modulus for a question at the wall temperature, Pa; null where pipe or table has none. */
+  modulusPa: (question: LoadQuestion) => number | null
   /** Stiffness EI for a question, N·m²; null where pipe or table has none. */
   stiffnessNm2: (question: LoadQuestion) => number | null
 }

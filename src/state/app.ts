@@ -1,13 +1,16 @@
 import { createStore, type StoreApi } from 'zustand/vanilla'
 import type { SectionProfile, SiteModel } from '../derive/types.ts'
+import { caseMark, type DeriveOptions, type ShownCase } from '../derive/whatIf.ts'
 import type { Edit, Env, StepLabel } from '../scene/edit.ts'
 import type { YardDocument } from '../scene/document.ts'
+import type { CheckClient } from './checkClient.ts'
 import { shownDocument, stampOf, type DocumentStore } from './documentStore.ts'
 import type { ResultsStore } from './resultsStore.ts'
 import type { ViewStore } from './viewStore.ts'
 
 /** Geometry and the bent pipe of what is shown, rebuilt in the same frame as the document or its preview changes. */
 export interface SiteState {
+  /** Names document, preview and case shown; results with another stamp are old. */
   stamp: string
   site: SiteModel
   profile: SectionProfile
@@ -25,6 +28,8 @@ export interface App {
   command: (name: string, args: unknown, label?: StepLabel, mergeKey?: string) => boolean
   /** The edit a command would make, for a preview while a gesture runs. */
   edit: (name: string, args: unknown) => Edit
+  /** Asks the worker something beside the checks (state/questions.ts). Null where nobody answers, or what is shown changed meanwhile. */
+  ask: CheckClient['ask']
 }
 
 export interface AppParts {
@@ -32,36 +37,45 @@ export interface AppParts {
   view: ViewStore
   results: ResultsStore
   env: Env
-  derive: (document: YardDocument) => SiteModel
+  derive: (document: YardDocument, options: DeriveOptions) => SiteModel
   profile: (site: SiteModel, stage: { phase: SiteState['profile']['stage']['phase']; joint: number }) => SectionProfile
   /** Name → pure command and the label it gives. */
   commands: (name: string) => { run: (document: YardDocument, args: unknown, env: Env) => Edit; label: (document: YardDocument, args: unknown) => StepLabel } | undefined
   /** Starts the checks for what is shown; answers arrive in the results store with their stamp. */
-  check: (stamp: string, document: YardDocument, isPreview: boolean) => void
+  check: (stamp: string, document: YardDocument, shownCase: ShownCase) => void
+  /** Left out: nobody answers. */
+  ask?: CheckClient['ask']
 }
 
 /** Wires the stores: one way in (commands), one way out (document → site → results). */
 export const createApp = (parts: AppParts): App => {
   const { documents, view, results, env } = parts
+  const stampNow = (): string => stampOf(documents.getState()) + caseMark(view.getState().shownCase)
   const build = (): SiteState => {
     const state = documents.getState()
-    const { phase, joint } = view.getState()
-    const site = parts.derive(shownDocument(state))
-    return { stamp: stampOf(state), site, profile: parts.profile(site, { phase, joint }) }
+    const { phase, joint, shownCase } = view.getState()
+    const site = parts.derive(shownDocument(state), shownCase)
+    return { stamp: stampNow(), site, profile: parts.profile(site, { phase, joint }) }
   }
+  const ask = (): void => parts.check(stampNow(), shownDocument(documents.getState()), view.getState().shownCase)
   const site = createStore<SiteState>()(() => build())
   documents.subscribe((state, before) => {
     if (shownDocument(state) === shownDocument(before)) {
       // A preview that becomes the document is the same document under another name: results must carry the new one.
       if (stampOf(state) === stampOf(before)) return
-      site.setState({ stamp: stampOf(state) })
-      parts.check(stampOf(state), shownDocument(state), state.preview !== null)
+      site.setState({ stamp: stampNow() })
+      ask()
       return
     }
     site.setState(build())
-    parts.check(stampOf(state), shownDocument(state), state.preview !== null)
+    ask()
   })
   view.subscribe((state, before) => {
+    if (state.shownCase !== before.shownCase && caseMark(state.shownCase) !== caseMark(before.shownCase)) {
+      site.setState(build())
+      ask()
+      return
+    }
     if (state.phase === before.phase && state.joint === before.joint) return
     const current = site.getState()
     site.setState({ profile: parts.profile(current.site, { phase: state.phase, joint: state.joint }) })
@@ -77,9 +91,10 @@ export const createApp = (parts: AppParts): App => {
     if (command === undefined) throw new Error(`no command is called ${name}`)
     return command.run(documents.getState().document, args, env)
   }
-  parts.check(stampOf(documents.getState()), documents.getState().document, false)
+  ask()
   return {
     documents, view, results, site, env, edit,
+    ask: parts.ask ?? (() => Promise.resolve(null)),
     command: (name, args, label, mergeKey) => {
       const command = parts.commands(name)
       if (command === undefined) throw new Error(`no command is called ${name}`)

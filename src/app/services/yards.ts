@@ -5,7 +5,7 @@ import type { App } from '../../state/app.ts'
 import type { Localized } from '../../messages/localized.ts'
 import type { NewYardForm, OpenHow, OpenOutcome, Outcome } from '../../ui/services.ts'
 import { fitAll, foldedFit } from '../../canvas/viewMoves.ts'
-import { stampOf } from '../../state/documentStore.ts'
+import { thePlan } from '../../derive/whatIf.ts'
 import type { Keeper, Loaded } from './keeper.ts'
 import { exampleText } from './pages.ts'
 
@@ -40,6 +40,7 @@ export const makeYards = (app: App, keeper: Keeper) => {
     exampleName = loaded.exampleName ?? null
     await keeper.leave()
     documents.getState().setWritable(true)
+    view.setState({ shownCase: thePlan })
     documents.getState().load(loaded.document, { past: loaded.past ?? [], future: loaded.future ?? [] })
     view.setState({ screen: 'yard', selection: [], tool: null, proposal: null, openFindingKey: null, panel: null, previousViews: [], fold: null, measure: null, joint: 1 })
     const { layoutId } = layoutOf(loaded.document)
@@ -151,7 +152,7 @@ const firstView = (app: App): void => {
   const lay = (): void => {
     const { site, profile } = app.site.getState()
     const now = view.getState()
-    const isCurrent = results.getState().stamp === stampOf(documents.getState())
+    const isCurrent = results.getState().stamp === app.site.getState().stamp
     const findings = isCurrent ? (results.getState().run?.findings ?? []) : []
     const folded = now.form === 'desktop' || now.form === 'tabletLandscape' ? foldedFit(now, site, profile, findings) : null
     view.setState({ ...(folded ?? fitAll(now, site, profile)), previousViews: [] })
@@ -161,7 +162,7 @@ const firstView = (app: App): void => {
   const { document } = documents.getState()
   if (fold === null) return
   const stop = results.subscribe(({ status, stamp }) => {
-    if (status !== 'settled' || stamp !== stampOf(documents.getState())) return
+    if (status !== 'settled' || stamp !== app.site.getState().stamp) return
     stop()
     const now = view.getState()
     if (documents.getState().document === document && now.pxPerM === pxPerM && now.leftRunningM === leftRunningM && now.selection.length === 0) lay()

@@ -206,7 +206,7 @@ export const ghostsOf = (picture: Picture): readonly Ghost[] => {
   } catch {
     // A proposal whose command refuses has nothing to show; accepting it says why.
   }
-  const after = edit === null ? null : deriveSite(applyEdit(document, edit))
+  const after = edit === null ? null : deriveSite(applyEdit(document, edit), view.shownCase)
   const changed = after === null ? new Set<string>() : changedIds(site.placed, after.placed)
   const ghosts = [...changed].flatMap((id): Ghost[] => {
     const item = after?.placed.get(id)

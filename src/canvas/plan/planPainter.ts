@@ -13,7 +13,6 @@ import { changedIds, drawnItem, drawnItems, isInPart, partsOf, pictureOf, type D
 import { zoneLooksSame, type ShownZone } from './shownZones.ts'
 import { STAMP_FROM } from './sprites.ts'
 import { forgetWidths } from './textWidth.ts'
-import { stampOf } from '../../state/documentStore.ts'
 
 export type LayerName = 'ground' | 'items' | 'notes' | 'active'
 export const layerNames: readonly LayerName[] = ['ground', 'items', 'notes', 'active']
@@ -135,7 +134,7 @@ export class PlanPainter {
       case 'items':
         return this.inParts(context, (part, still) => paintItems(context, still.items, part, this.wantsRest() ? { ratio } : null))
       case 'notes': {
-        const stale = this.app.results.getState().stamp !== stampOf(this.app.documents.getState())
+        const stale = this.app.results.getState().stamp !== this.app.site.getState().stamp
         const marks = this.showsMarks && !stale ? markedFindings(this.app.results.getState().run, picture.site) : []
         // A feature that runs through the fold is named once.
         const placed = new Set<string>()

@@ -9,7 +9,7 @@ import type { ViewState } from '../../state/viewStore.ts'
 export const proposedSite = (app: App, proposal: ViewState['proposal'], document: YardDocument): SiteModel | null => {
   if (proposal === null || proposal.revision !== app.documents.getState().revision) return null
   try {
-    return deriveSite(applyEdit(document, app.edit(proposal.command, proposal.args)))
+    return deriveSite(applyEdit(document, app.edit(proposal.command, proposal.args)), app.view.getState().shownCase)
   } catch {
     // A command that refuses is told where it is accepted; a ghost of it cannot be drawn.
     return null

@@ -72,7 +72,7 @@ function remedyFor(site: SiteModel, limits: Limits, side: Side): Remedy | null {
 }
 
 function effortWith(site: SiteModel, limits: Limits, put: readonly YardRecord[], side: Side): number {
-  const changed = deriveSite(applyEdit(site.document, { put, remove: [] }), site.setUp === null ? {} : { setUpId: site.setUp.id })
+  const changed = deriveSite(applyEdit(site.document, { put, remove: [] }), site.case)
   const mechanics = createMechanics(changed, limits)
   return Math.max(...(side === 'infeed' ? [1] : mechanics.joints).map((joint) => mechanics.sideEffort(side, joint) ?? Infinity))
 }

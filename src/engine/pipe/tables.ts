@@ -92,6 +92,8 @@ export const metricRows: readonly MetricRow[] = metricWallsJson.rows
 export const materialRows = materialsJson.rows as readonly MaterialRow[]
 export const modulusClasses = modulusJson.classes as readonly ModulusClass[]
 export const modulusRows: readonly ModulusRow[] = modulusJson.rows
+/** Factors on the modulus of the table: batch and handling. */
+export const modulusBand: { low: number; likely: number; high: number } = modulusJson.band
 export const temperatureMultipliers = pairs(modulusJson.temperature.rows)
 export const questionDurationH: Readonly<Record<LoadQuestion, number>> = modulusJson.questions.durationH
 export const bendRows: readonly { dr: number; timesOd: number; basis: string }[] = bendRadiusJson.rows
