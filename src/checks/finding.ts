@@ -3,6 +3,7 @@ import type { TextValue } from '../messages/render.ts'
 import type { Quantity } from '../units/quantity.ts'
 import type { MissingInput, SiteModel } from '../derive/types.ts'
 import type { Phase } from '../scene/parts.ts'
+import type { RunQuantities } from './quantities.ts'
 import type { Source } from './source.ts'
 
 export type { Source, SourceClass } from './source.ts'
@@ -67,4 +68,6 @@ export interface CheckRun {
   findings: readonly Finding[]
   /** Counts by level; `toConfirm` = findings of missing input. */
   counts: Record<Level, number> & { toConfirm: number }
+  /** Figures of the supports; left out where only the quick checks ran. */
+  quantities?: RunQuantities
 }

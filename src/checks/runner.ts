@@ -8,6 +8,7 @@ import { askedOnce } from './askedOnce.ts'
 import { levelOrder, type CheckDefinition, type CheckRun, type CheckTools, type Finding } from './finding.ts'
 import { limitsOf } from './limits.ts'
 import { finding, houseRule, say } from './make.ts'
+import { quantitiesOf } from './quantities.ts'
 import { checks } from './registry.ts'
 
 export interface RunOptions {
@@ -30,7 +31,17 @@ export function runChecks(input: YardDocument | SiteModel, options: RunOptions =
   const limits = limitsOf(site.document)
   const tools: CheckTools = { limits, mechanics: createMechanics(site, limits), owned: options.owned ?? null }
   const wanted = (options.checks ?? checks).filter(({ cost }) => options.only !== 'quick' || cost === 'quick')
-  return collect(site, askedOnce(wanted.flatMap((check) => runOne(check, site, tools))))
+  const run = collect(site, askedOnce(wanted.flatMap((check) => runOne(check, site, tools))))
+  return options.only === 'quick' ? run : { ...run, ...figures(tools) }
+}
+
+/** A solver that fails has already given a CHECK for what it failed in; the figures are left out then. */
+function figures({ mechanics, limits }: CheckTools): Pick<CheckRun, 'quantities'> {
+  try {
+    return { quantities: quantitiesOf(mechanics, limits) }
+  } catch {
+    return {}
+  }
 }
 
 function runOne(check: CheckDefinition, site: SiteModel, tools: CheckTools): readonly Finding[] {

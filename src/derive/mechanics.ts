@@ -85,8 +85,8 @@ export interface Mechanics {
   solveCount: () => number
 }
 
-/** Supports farther from the joint than this do not change the jaws (below 1 % in every size tried). */
-const JAWS_REACH_M = 25
+/** A support farther from the joint than this, set wrong by ½ in, changes C by less than the step that counts, in every size tried. */
+const JAWS_REACH_M = 40
 const SIDES: readonly Side[] = ['infeed', 'exit']
 const BISECTIONS = 7
 
@@ -157,6 +157,7 @@ export function createMechanics(site: SiteModel, limits: LimitLookup): Mechanics
     tolerances: once(() => {
       const limit = limits.limit('set-out-tolerance')
       const [step, leastM, mostM] = [limitParam(limit, 'effortChange'), limitParam(limit, 'leastM'), limitParam(limit, 'mostM')]
+      if (solvedJoints().length === 0) return []
       return near().map((view) => {
         const changeAt = (errorM: number): number => Math.max(0, ...casesOf(view).flatMap(({ side, joint: number }) => {
           const base = joint(number)?.[side].effortRatio
