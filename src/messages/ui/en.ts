@@ -25,7 +25,7 @@ export const en = {
   jointOf: 'joint {joint} of {count}', jointLength: 'string {length}',
   undo: 'undo', undoNone: 'undo: nothing to take back', undoStep: 'undo: {step}', redo: 'redo', redoNone: 'redo: nothing taken back', redoStep: 'redo: {step}',
   showAll: 'show all', foldSheet: 'fold', foldOpen: 'open the fold',
-  turnSheet: 'turn the sheet round', northUp: 'north up', alongTape: 'along the tape', holdStill: 'hold still', items: 'items', itemsOpen: 'list of all items',
+  turnSheet: 'turn the sheet round', northUp: 'north up', alongTape: 'along the tape', holdStill: 'hold still', whatIf: 'what if', whatIfOpen: 'what if: warmer, a stand missing, wet grass, wind', items: 'items', itemsOpen: 'list of all items',
   holdStillNotice: 'Held still: release it to edit.', readOnlyNotice: 'This window only reads: take over to edit.',
 
   // gear

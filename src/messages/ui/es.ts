@@ -27,7 +27,7 @@ export const es: Readonly<Record<keyof typeof en, string>> = {
   jointOf: 'junta {joint} de {count}', jointLength: 'sarta {length}',
   undo: 'deshacer', undoNone: 'deshacer: nada que deshacer', undoStep: 'deshacer: {step}', redo: 'rehacer', redoNone: 'rehacer: nada que rehacer', redoStep: 'rehacer: {step}',
   showAll: 'ver todo', foldSheet: 'plegar', foldOpen: 'abrir el pliegue',
-  turnSheet: 'girar la hoja', northUp: 'norte arriba', alongTape: 'a lo largo de la cinta', holdStill: 'vista fija', items: 'elementos', itemsOpen: 'lista de todos los elementos',
+  turnSheet: 'girar la hoja', northUp: 'norte arriba', alongTape: 'a lo largo de la cinta', holdStill: 'vista fija', whatIf: 'qué pasa si', whatIfOpen: 'qué pasa si: más calor, falta un soporte, pasto mojado, viento', items: 'elementos', itemsOpen: 'lista de todos los elementos',
   holdStillNotice: 'Vista fija: suéltela para cambiar algo.', readOnlyNotice: 'Esta ventana solo lee: tome el control para cambiar algo.',
 
   // gear

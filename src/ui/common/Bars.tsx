@@ -83,12 +83,12 @@ export const StateBars = (): ReactNode => {
   const storage = useStore(services.storage)
   const [hidden, setHidden] = useState<string | null>(null)
   return (
-    <div className="state-bars">
+    <>
       {storage.heldElsewhere ? <div className="state-bar" role="status"><span>{say('heldElsewhere')}</span><button type="button" onClick={() => void services.takeOver().then(tell)}>{say('takeOver')}</button></div> : null}
       {storage.saved === 'unsaved' || storage.saved === 'blocked' ? <div className="state-bar state-bar-bad" role="alert"><span>{storage.reason === null ? say('savedNot') : words.local(storage.reason)}</span><button type="button" onClick={() => void services.saveFile().then(tell)}>{say('saveCopy')}</button></div> : null}
       {storage.recovered === null || hidden === storage.recovered.en ? null : <div className="state-bar" role="status"><span>{words.local(storage.recovered)}</span><button type="button" onClick={() => setHidden(storage.recovered?.en ?? null)}>{say('understood')}</button></div>}
       {storage.isExample ? <div className="state-bar state-bar-quiet" role="region" aria-label={say('isExample')}><span>{say('isExample')}</span><button type="button" onClick={() => void services.resetExample().then(tell)}>{say('putBack')}</button></div> : null}
-    </div>
+    </>
   )
 }
 

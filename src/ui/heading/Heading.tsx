@@ -1,5 +1,6 @@
 import type { ReactNode } from 'react'
 import type { Level } from '../../checks/finding.ts'
+import { isPlan } from '../../derive/whatIf.ts'
 import { phases, type Phase } from '../../scene/parts.ts'
 import type { UiKey } from '../../messages/ui/text.ts'
 import { Figure } from '../common/Figure.tsx'
@@ -154,6 +155,7 @@ const SheetButtons = (): ReactNode => {
   const holdStill = useView((view) => view.holdStill)
   const isUpright = useView((view) => view.tapeVertical)
   const panel = useView((view) => view.panel)
+  const isOther = useView((view) => !isPlan(view.shownCase))
   const step = (entry: typeof past): string => (entry === undefined ? '' : words.local(entry.label.text, entry.label.values))
   const buttons: readonly SheetButton[] = [
     { key: 'undo', icon: 'undo', words: say('undo'), label: past === undefined ? say('undoNone') : say('undoStep', { step: step(past) }), disabled: past === undefined || !writable, press: () => { app.documents.getState().undo() } },
@@ -163,6 +165,7 @@ const SheetButtons = (): ReactNode => {
     { key: 'fit', icon: 'fit', words: say('showAll'), label: say('showAll'), press: () => services.act('fit') },
     { key: 'fold', icon: 'fold', words: say(fold === null ? 'foldSheet' : 'foldOpen'), label: say(fold === null ? 'foldSheet' : 'foldOpen'), isOn: fold !== null, press: () => services.act('fold') },
     { key: 'hold', icon: 'hold', words: say('holdStill'), label: say('holdStill'), isOn: holdStill, press: () => app.view.setState({ holdStill: !holdStill }) },
+    { key: 'whatIf', icon: 'whatIf', words: say('whatIf'), label: say('whatIfOpen'), isOn: panel === 'whatIf' || isOther, press: () => app.view.setState({ panel: panel === 'whatIf' ? null : 'whatIf' }) },
     { key: 'items', icon: 'list', words: say('items'), label: say('itemsOpen'), isOn: panel === 'items', press: () => app.view.setState({ panel: panel === 'items' ? null : 'items' }) },
   ]
   // On a narrow sheet the words are left to the label; a step's name shows as the button's title.

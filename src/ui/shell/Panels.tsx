@@ -5,12 +5,15 @@ import { usePanels, useView } from '../context.tsx'
 /** Fetched when the first panel is opened: the sheet is there before them. */
 const OpenPanels = lazy(() => import('./OpenPanels.tsx'))
 
+/** Panels that are no dialog: they lie beside the sheet or across it. */
+const besideTheSheet: ReadonlySet<string> = new Set(['items', 'whatIf'])
+
 export const Panels = (): ReactNode => {
   const panel = useView((view) => view.panel)
   const whyCheckId = usePanels((state) => state.whyCheckId)
   return (
     <>
-      {(panel === null || panel === 'items') && whyCheckId === null ? null : <Suspense><OpenPanels /></Suspense>}
+      {(panel === null || besideTheSheet.has(panel)) && whyCheckId === null ? null : <Suspense><OpenPanels /></Suspense>}
       <QuestionDialog />
     </>
   )

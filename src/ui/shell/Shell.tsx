@@ -1,5 +1,6 @@
-import { useCallback, useEffect, useMemo, useRef, useState, useSyncExternalStore, type PointerEvent, type ReactNode } from 'react'
+import { lazy, Suspense, useCallback, useEffect, useMemo, useRef, useState, useSyncExternalStore, type PointerEvent, type ReactNode } from 'react'
 import { useStore } from 'zustand'
+import { isPlan } from '../../derive/whatIf.ts'
 import { layoutOf } from '../../scene/document.ts'
 import type { App } from '../../state/app.ts'
 import { Notice, ProposalBar, StateBars, ToolHint } from '../common/Bars.tsx'
@@ -50,6 +51,9 @@ const useBlocked = (): [boolean, () => void] => {
   return [isBlocked && !goesOn, () => setGoesOn(true)]
 }
 
+/** Fetched when the plan is left for the first time. */
+const CaseBand = lazy(() => import('../whatIf/CaseBand.tsx'))
+
 const missing = missingNeeds()
 
 const Screen = (bands: Bands): ReactNode => {
@@ -87,6 +91,7 @@ const Yard = ({ plan, tape, section }: Bands): ReactNode => {
   const leftHanded = useView((view) => view.leftHanded)
   const tapeVertical = useView((view) => view.tapeVertical)
   const panel = useView((view) => view.panel)
+  const isOther = useView((view) => !isPlan(view.shownCase))
   const hasChosen = useView((view) => view.selection.length > 0)
   const title = useDocuments((state) => layoutOf(state.document).title)
   const isCoarse = useSyncExternalStore(subscribeCoarse, () => coarse.matches)
@@ -106,8 +111,8 @@ const Yard = ({ plan, tape, section }: Bands): ReactNode => {
   const touch = isTouchForm(form, isCoarse)
   const notes = regions.notes ? <div className="area-margin" ref={margin} id="leaf-notes" role={form === 'phone' ? 'tabpanel' : undefined} aria-label={form === 'phone' ? say('notesTitle') : undefined} tabIndex={form === 'phone' ? 0 : undefined}><Region name={say('notesTitle')}><Margin /></Region></div> : null
   return (
-    <div className="yard" data-form={form} data-leaf={form === 'phone' ? leaf : undefined} data-hand={leftHanded ? 'left' : 'right'} data-touch={touch} data-tape={tapeVertical ? 'upright' : 'level'} data-chosen={hasChosen}>
-      <StateBars />
+    <div className="yard" data-form={form} data-leaf={form === 'phone' ? leaf : undefined} data-hand={leftHanded ? 'left' : 'right'} data-touch={touch} data-tape={tapeVertical ? 'upright' : 'level'} data-chosen={hasChosen} data-case={isOther ? 'other' : 'plan'}>
+      <div className="state-bars"><StateBars />{isOther || panel === 'whatIf' ? <Region name={say('whatIf')}><Suspense><CaseBand /></Suspense></Region> : null}</div>
       <LevelAnnouncer />
       {form === 'desktop' ? <div className="area-gear"><Region name={say('gearTitle')}><GearEdge /></Region></div> : <GearDrawer />}
       <main className="drawing">
