@@ -1,4 +1,7 @@
+import type { SiteModel } from '../../derive/types.ts'
 import { limitOf, limitParam, type Limit } from '../../engine/limits.ts'
+import type { Quantity } from '../../units/quantity.ts'
+import type { Finding, Source } from '../finding.ts'
 import { sourceOf } from '../limits.ts'
 import { atRun, defineCheck, finding, q, say } from '../make.ts'
 
