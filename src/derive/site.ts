@@ -4,6 +4,7 @@ import { pointBesidePath, pointOnPath, projectOnPath, type Path } from '../geome
 import type { SymbolContext } from '../drawing/primitives.ts'
 import { jobOf, layoutOf, recordsOf, type YardDocument } from '../scene/document.ts'
 import type { MachineRecord } from '../scene/kinds/machine.ts'
+import type { AsSetRecord } from '../scene/records/beside.ts'
 import type { JobRecord, RunRecord, SetUpRecord, Surface } from '../scene/records/frame.ts'
 import { groundOf, type GroundModel } from './ground.ts'
 import { placedItems, type ShownRun } from './items.ts'
@@ -52,9 +53,11 @@ export function deriveSite(planned: YardDocument, options: DeriveOptions = {}): 
   }
   const { path } = shown
   const ground = groundFor(shown, setUp, placed)
-  const jaws = jawsOf(machineOf(placed, setUp), setUp.pitchRad ?? null, ground.fallRatio, pipe.odM)
-  const asSet = options.variant === 'asSet' ? new Map(recordsOf(document, 'asSet').map((record) => [record.itemId, record])) : null
-  const supports = sunk(supportsOf(placed.values(), { path, ground, jaws, odM: pipe.odM, asSet }), whatIf)
+  const plannedJaws = jawsOf(machineOf(placed, setUp), setUp.pitchRad ?? null, ground.fallRatio, pipe.odM)
+  const asSet = new Map(recordsOf(document, 'asSet').map((record) => [record.itemId, record]))
+  const usesAsSet = options.variant === 'asSet'
+  const jaws = usesAsSet ? jawsAsSet(plannedJaws, asSet) : plannedJaws
+  const supports = sunk(supportsOf(placed.values(), { path, ground, jaws, plannedJaws, odM: pipe.odM, asSet, usesAsSet }), whatIf)
   const sticks = sticksOf(job, string, pipe.odM, supports.at(-1)?.runningM ?? 0)
   return {
     ...base,
@@ -143,6 +146,12 @@ function jawsView(machine: MachineRecord | null, pitchRad: number | null, fallRa
     carriageSide: machine?.carriageSide ?? 'infeed',
     machineId: machine?.id ?? null,
   }
+}
+
+/** The jaws at the height the crew measured the pipe in them; a pitch is not measured. */
+function jawsAsSet(planned: JawsView, asSet: ReadonlyMap<string, AsSetRecord>): JawsView {
+  const measuredM = asSet.get(planned.machineId ?? '')?.saddleM ?? null
+  return measuredM === null ? planned : { ...planned, bopLevelM: measuredM }
 }
 
 function groundLine(ground: GroundModel, supports: SiteModel['supports'], placed: ReadonlyMap<string, PlacedItem>, stickLengthM: number | null, stringLengthM: number): GroundLine {

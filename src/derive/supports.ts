@@ -23,9 +23,13 @@ export interface SupportScene {
   path: Path
   ground: GroundModel
   jaws: JawsView
+  /** The jaws as planned: what nobody has measured stands where the plan puts it, whatever the jaws were found at. */
+  plannedJaws: JawsView
   odM: number | null
-  /** Measured heights by item, for the as-set variant; null: as planned. */
-  asSet: ReadonlyMap<string, AsSetRecord> | null
+  /** Measured heights by item. */
+  asSet: ReadonlyMap<string, AsSetRecord>
+  /** As measured where there is a figure, else as planned. */
+  usesAsSet: boolean
 }
 
 export const isSupport = (item: PlacedItem): item is PlacedItem & { record: SupportRecord } =>
@@ -44,22 +48,24 @@ export function supportsOf(items: Iterable<PlacedItem>, scene: SupportScene): Su
 }
 
 // Keeps nothing but what its key and the scene determine: it spares work while one of many supports is dragged.
-const views = new WeakMap<PlacedItem, { scene: SupportScene; views: readonly SupportView[] }>()
+const views = new WeakMap<PlacedItem, { scene: SupportScene; asSet: AsSetRecord | undefined; views: readonly SupportView[] }>()
 
 function viewsOf(item: PlacedItem & { record: SupportRecord }, scene: SupportScene): readonly SupportView[] {
   const before = views.get(item)
-  if (before !== undefined && isSameScene(before.scene, scene)) return before.views
+  const asSet = scene.asSet.get(item.id)
+  if (before !== undefined && before.asSet === asSet && isSameScene(before.scene, scene)) return before.views
   const at = { runningM: item.runningM!, offsetM: item.offsetM! }
   const isUnder = Math.abs(at.offsetM) <= UNDER_PIPE_M
-  const made = item.record.kind === 'rack' ? beamsOf(item, item.record, scene) : isUnder ? [viewOf(item, item.record, at, scene)] : []
-  views.set(item, { scene, views: made })
+  const made = item.record.kind === 'rack' ? beamsOf(item, item.record, scene) : isUnder ? [viewOf(item, item.record, at, scene, asSet?.saddleM ?? null)] : []
+  views.set(item, { scene, asSet, views: made })
   return made
 }
 
-const isSameScene = (a: SupportScene, b: SupportScene): boolean => a.ground === b.ground && a.jaws === b.jaws && a.odM === b.odM && a.asSet === null && b.asSet === null && a.path === b.path
+const isSameScene = (a: SupportScene, b: SupportScene): boolean => a.ground === b.ground && a.jaws === b.jaws && a.plannedJaws === b.plannedJaws && a.odM === b.odM && a.usesAsSet === b.usesAsSet && a.path === b.path
 
 function beamsOf(item: PlacedItem, record: RackRecord, scene: SupportScene): SupportView[] {
   const halfM = (record.figures.beamSpacingM.value ?? TYPICAL_BEAM_SPACING_M) / 2
+  const asSet = scene.asSet.get(record.id)
   const labels = beamLabels(item.label)
   const beams = [-halfM, halfM].map((alongM) => {
     const xM = item.xM + Math.cos(item.headingRad) * alongM
@@ -70,13 +76,14 @@ function beamsOf(item: PlacedItem, record: RackRecord, scene: SupportScene): Sup
   return beams
     .filter(({ offsetM }) => Math.abs(offsetM) <= UNDER_PIPE_M)
     .toSorted((a, b) => Math.abs(a.runningM) - Math.abs(b.runningM))
-    .map((at, index) => ({ ...viewOf(item, record, at, scene), key: `${item.id}#${index + 1}`, label: index === 0 ? labels.near : labels.far, leadInM: typicalLeadInM(scene.odM), leadInIsTypical: true }))
+    .map((at, index) => ({ ...viewOf(item, record, at, scene, (index === 0 ? asSet?.saddleM : asSet?.farSaddleM) ?? null), key: `${item.id}#${index + 1}`, label: index === 0 ? labels.near : labels.far, leadInM: typicalLeadInM(scene.odM), leadInIsTypical: true }))
 }
 
-function viewOf(item: PlacedItem, record: SupportRecord, at: { runningM: number; offsetM: number }, scene: SupportScene): SupportView {
+function viewOf(item: PlacedItem, record: SupportRecord, at: { runningM: number; offsetM: number }, scene: SupportScene, measuredSaddleM: number | null): SupportView {
   const groundLevelM = scene.ground.levelAt(at.runningM, at.offsetM)
   const jawLineM = jawLineLevelM(scene.jaws, at.runningM)
-  const levelM = levelOf(record, record.height, { groundLevelM, jawLineM }, scene.asSet)
+  const plannedM = levelOf(record, record.height, { groundLevelM, jawLineM: jawLineLevelM(scene.plannedJaws, at.runningM) })
+  const levelM = scene.usesAsSet && measuredSaddleM !== null ? groundLevelM + measuredSaddleM : plannedM
   const leadIn = record.kind === 'rack' ? null : record.figures.leadInM.value
   return {
     key: item.id,
@@ -91,6 +98,8 @@ function viewOf(item: PlacedItem, record: SupportRecord, at: { runningM: number;
     levelM,
     groundLevelM,
     saddleM: levelM === null ? null : levelM - groundLevelM,
+    plannedSaddleM: plannedM === null ? null : plannedM - groundLevelM,
+    measuredSaddleM,
     jawLineSaddleM: jawLineM === null ? null : jawLineM - groundLevelM,
     lowestSaddleM: record.kind === 'roller' ? null : record.figures.lowestSaddleM.value,
     highestSaddleM: record.kind === 'roller' ? null : record.figures.highestSaddleM.value,
@@ -104,9 +113,7 @@ function viewOf(item: PlacedItem, record: SupportRecord, at: { runningM: number;
   }
 }
 
-function levelOf(record: SupportRecord, height: HeightRule, at: { groundLevelM: number; jawLineM: number | null }, asSet: SupportScene['asSet']): number | null {
-  const measuredM = asSet?.get(record.id)?.saddleM
-  if (measuredM !== undefined && measuredM !== null) return at.groundLevelM + measuredM
+function levelOf(record: SupportRecord, height: HeightRule, at: { groundLevelM: number; jawLineM: number | null }): number | null {
   if (record.kind === 'rack' && record.figures.beamSpacingM.value === null) return null
   if (height.rule === 'aboveGround') return at.groundLevelM + height.saddleM
   if (height.rule === 'unknown' || at.jawLineM === null) return null

@@ -48,6 +48,9 @@ export interface SupportView {
   groundLevelM: number
   /** levelM − groundLevelM. */
   saddleM: number | null
+  /** The saddle as planned and as the crew measured it, whichever case is derived; null: unknown, not measured. */
+  plannedSaddleM: number | null
+  measuredSaddleM: number | null
   /** Saddle on the jaw line there, for 'raise to the jaw line'. */
   jawLineSaddleM: number | null
   lowestSaddleM: number | null

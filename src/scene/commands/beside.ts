@@ -2,6 +2,7 @@ import { z } from 'zod'
 import { recordsOf, schemaOf, type YardRecord } from '../document.ts'
 import type { Edit } from '../edit.ts'
 import { finite, phaseSchema, zoneClassSchema } from '../parts.ts'
+import type { AsSetRecord } from '../records/beside.ts'
 import { isItem } from '../resolve.ts'
 import { oneId, pointArg, textArg } from './args.ts'
 import { checked, defineCommand, refuse } from './command.ts'
@@ -32,13 +33,17 @@ export const clearLimit = defineCommand({
 /** What was measured on an item after setting it. Figures not named keep what was measured before; the plan is not touched. */
 export const setAsSet = defineCommand({
   name: 'setAsSet',
-  args: z.strictObject({ itemId: oneId, saddleM: finite.nullable().optional(), offsetM: finite.nullable().optional(), runningM: finite.nullable().optional() }),
+  args: z.strictObject({ itemId: oneId, saddleM: finite.nullable().optional(), farSaddleM: finite.nullable().optional(), offsetM: finite.nullable().optional(), runningM: finite.nullable().optional() }),
   run: (document, { itemId, ...measured }, env): Edit => {
     if (!isItem(document.records[itemId])) return refuse('setAsSet', 'itemId', `names ${itemId}, which is not an item here`, `nombra ${itemId}, que no es un elemento aquí`)
     const before = recordsOf(document, 'asSet').find((one) => one.itemId === itemId)
-    const start = before ?? { id: env.newId('asSet'), kind: 'asSet', itemId, saddleM: null, offsetM: null, runningM: null }
+    const start = before ?? { id: env.newId('asSet'), kind: 'asSet', itemId, saddleM: null, farSaddleM: null, offsetM: null, runningM: null }
     const given = Object.fromEntries(Object.entries(measured).filter(([, value]) => value !== undefined))
-    return { put: [checked('setAsSet', schemaOf('asSet'), { ...start, ...given, when: env.now() }) as YardRecord], remove: [] }
+    const made = checked('setAsSet', schemaOf('asSet'), { ...start, ...given, when: env.now() }) as AsSetRecord
+    // With the last figure taken back nothing is left that was measured.
+    const isEmpty = [made.saddleM, made.farSaddleM, made.offsetM, made.runningM].every((value) => value === null)
+    if (isEmpty) return { put: [], remove: before === undefined ? [] : [before.id] }
+    return { put: [made], remove: [] }
   },
   label: (document, { itemId }) => stepOf({ en: 'as set:', es: 'como quedó:' }, whatText(document, [itemId])),
 })

@@ -25,6 +25,7 @@ const added: { readonly [name: string]: { readonly [path: string]: Json } } = {
     'figures.fusionForceLimitN': unknownFigure,
     'figures.holdLoadN': unknownFigure,
   },
+  asSet: { farSaddleM: null },
   releases: { stageId: null, language: null, people: [] },
   stand: { 'figures.massKg': unknownFigure },
 }

@@ -35,7 +35,10 @@ export const asSetSchema = z.strictObject({
   id: idSchema,
   kind: z.literal('asSet'),
   itemId: idSchema,
+  /** Bottom of the pipe above the ground there: of a stand or roller, of a rack's beam next to the jaws, of the machine in its jaws. */
   saddleM: finite.nullable(),
+  /** The same on a rack's far beam. */
+  farSaddleM: finite.nullable(),
   offsetM: finite.nullable(),
   runningM: finite.nullable(),
   when: z.string().max(40),

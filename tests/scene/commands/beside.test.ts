@@ -19,9 +19,14 @@ it('a limit is changed once a bound, with who and when, and put back', () => {
 it('as-set figures lie beside the plan, one record an item, kept until measured again', () => {
   const first = after(document, 'setAsSet', { itemId: 'stand:1', saddleM: 0.76 })
   const second = after(first, 'setAsSet', { itemId: 'stand:1', offsetM: 0.01 })
-  expect(recordsOf(second, 'asSet')).toEqual([{ id: 'asSet:t1', kind: 'asSet', itemId: 'stand:1', saddleM: 0.76, offsetM: 0.01, runningM: null, when: '2025-06-03T14:32:00.000Z' }])
+  expect(recordsOf(second, 'asSet')).toEqual([{ id: 'asSet:t1', kind: 'asSet', itemId: 'stand:1', saddleM: 0.76, farSaddleM: null, offsetM: 0.01, runningM: null, when: '2025-06-03T14:32:00.000Z' }])
   expect(second.records['stand:1']).toBe(document.records['stand:1'])
   expect(documentIssues(second)).toEqual([])
+  const measuredAgain = after(second, 'setAsSet', { itemId: 'stand:1', saddleM: null })
+  expect(recordsOf(measuredAgain, 'asSet')).toMatchObject([{ saddleM: null, offsetM: 0.01 }])
+  // With the last figure taken back no record is left.
+  expect(after(measuredAgain, 'setAsSet', { itemId: 'stand:1', offsetM: null }).records).toEqual(document.records)
+  expect(after(document, 'setAsSet', { itemId: 'stand:1', saddleM: null }).records).toEqual(document.records)
   expect(() => after(document, 'setAsSet', { itemId: 'stand:9', saddleM: 1 })).toThrow('itemId names stand:9')
 })
 it('a derived zone is changed field by field and put back as derived', () => {
