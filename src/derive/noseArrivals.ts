@@ -23,8 +23,8 @@ export interface NoseArrival {
 /** Half an inch short of the support. */
 const SHORT_OF_M = 0.0127
 /** What lies farther behind the nose than this many supports and this length does not move it. */
-const SUPPORTS_BEHIND = 14
-const LENGTH_BEHIND_M = 60
+export const SUPPORTS_BEHIND = 14
+export const LENGTH_BEHIND_M = 60
 const ON_GROUND_M = 0.001
 
 /** Sticks a string must have for its nose to reach a running distance; it then lies from the datum backwards. */
@@ -69,7 +69,12 @@ export function solveArrival(site: SiteModel, solver: BodySolver, view: SupportV
 /** Force that lifts the nose from where it hangs to the top of the support, held at its tip; null where it cannot be solved. */
 export function liftAtArrivalN(solver: BodySolver, arrival: NoseArrival): number | null {
   // A support sunk into the ground is no place to lift to: the nose lies on the ground there.
-  const held = solver.solve({ ...arrival.solution.body, noseLevelM: Math.max(arrival.view.levelM!, arrival.groundLevelM) })
+  return holdAtN(solver, arrival, Math.max(arrival.view.levelM!, arrival.groundLevelM))
+}
+
+/** Force that holds the tip at a level in front of the support, never below 0; null where it cannot be solved. */
+export function holdAtN(solver: BodySolver, arrival: NoseArrival, levelM: number): number | null {
+  const held = solver.solve({ ...arrival.solution.body, noseLevelM: levelM })
   return held === null || held.result.status !== 'ok' ? null : Math.max(0, held.noseForceN ?? 0)
 }
 

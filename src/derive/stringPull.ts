@@ -1,5 +1,4 @@
 /** The string dragged along the run, and where it would go by itself, joint by joint (docs/formulas/pull.md). */
-import { freeLayDownLengthM } from '../engine/beam/closedForms.ts'
 import { breakawayFactors, frictionOf } from '../engine/pipe/tables.ts'
 import { forceAtHead } from '../engine/pull/forces.ts'
 import { reversedPull, withFrictionTimes } from '../engine/pull/solvePull.ts'
@@ -7,18 +6,8 @@ import { buildTrack, type Track } from '../engine/pull/track.ts'
 import type { HeadForce, PullInput, PullVertex } from '../engine/pull/types.ts'
 import { add, along } from '../geometry/vector.ts'
 import type { Surface } from '../scene/records/frame.ts'
+import { groundStretchesOf, type GroundStretch } from './groundStretches.ts'
 import type { MissingInput, RunBend, SiteModel } from './types.ts'
-
-/** A stretch of the run on which the string lies on the ground. */
-export interface GroundStretch {
-  /** Where the pipe comes down and where it leaves the ground again, running distances. */
-  fromM: number
-  toM: number
-  /** The ground carries its weight from here to here: a third of each free length lies at the touchdown. */
-  carriedFromM: number
-  carriedToM: number
-  surface: Surface | null
-}
 
 /** The string when joint k is made and the jaws open: k + 1 sticks, first from one stick behind the datum, last from the datum. */
 export interface JointPull {
@@ -64,7 +53,7 @@ function build(site: SiteModel): StringPull {
   if (site.sticks.stickLengthM === null) missing.push(...site.sticks.missing.filter(({ path }) => path === 'stickLengthM'))
   if (site.setUp === null || site.run === null) missing.push({ recordId: site.layout.id, path: 'setUp', label: { en: 'datum and axis', es: 'origen y eje' } })
   const { stickCount, stringLengthM } = site.sticks
-  const ground = missing.length > 0 ? [] : groundStretches(site, stringLengthM(stickCount))
+  const ground = missing.length > 0 ? [] : groundStretchesOf(site)
   if (missing.length > 0) return { missing, joints: [], ground }
   const ways = waysOf(site, ground)
   return { missing, joints: jointsOf(Math.max(1, stickCount - 1)).map((joint) => jointPull(site, ways, joint)), ground }
@@ -179,35 +168,4 @@ function inputOf(site: SiteModel, ground: readonly GroundStretch[], nodes: reado
   })
   const legs = nodes.slice(1).map((node, i) => ({ frictionRatio: frictionAt((nodes[i]!.outM + node.inM) / 2) }))
   return { lineLoadNPerM, stringLengthM: 1, vertices, legs, minimumRadiusM: null, allowableLoadN: null }
-}
-
-/**
- * Where the string lies on the ground: between supports farther apart than both their free lay-down lengths
- * (72 EI h/w)^¼, and beyond the last one. The infeed and the jaws carry it on rollers. Surface at the middle; stretches
- * are parted where the run's surface changes with a bend.
- */
-function groundStretches(site: SiteModel, noseM: number): GroundStretch[] {
-  const { properties } = site.pipe
-  const bendingStiffnessNm2 = site.pipe.stiffnessNm2('rest')
-  if (properties === null || bendingStiffnessNm2 === null) return []
-  const reachM = (heightM: number): number => (heightM > 0 ? freeLayDownLengthM({ lineLoadNPerM: properties.lineLoadNPerM, bendingStiffnessNm2, heightM }) : 0)
-  const jaws = { runningM: 0, heightM: site.jaws.bopLevelM ?? 0 }
-  const exit = site.supports.filter(({ runningM }) => runningM > 0 && runningM <= noseM).map(({ runningM, saddleM }) => ({ runningM, heightM: saddleM ?? 0 }))
-  const carriers = [jaws, ...exit]
-  return carriers.flatMap((carrier, i) => {
-    const next = carriers[i + 1]
-    const [behindM, aheadM] = [reachM(carrier.heightM), next === undefined ? 0 : reachM(next.heightM)]
-    const [fromM, toM] = [carrier.runningM + behindM, (next?.runningM ?? noseM) - aheadM]
-    if (toM - fromM <= 1e-6) return []
-    const cuts = [fromM, ...site.bends.map((bend) => (bend.fromM + bend.toM) / 2).filter((at) => at > fromM && at < toM), toM]
-    return cuts.slice(1).map((cutM, j): GroundStretch => {
-      const startM = cuts[j]!
-      return {
-        fromM: startM, toM: cutM,
-        carriedFromM: j === 0 ? startM - behindM / 3 : startM,
-        carriedToM: cutM === toM ? cutM + aheadM / 3 : cutM,
-        surface: site.surfaceAt((startM + cutM) / 2),
-      }
-    })
-  })
 }

@@ -1,5 +1,6 @@
 import { surfaceRows } from '../../engine/pipe/tables.ts'
-import { stringPullOf, type GroundStretch } from '../../derive/stringPull.ts'
+import type { GroundStretch } from '../../derive/groundStretches.ts'
+import { stringPullOf } from '../../derive/stringPull.ts'
 import type { SiteModel } from '../../derive/types.ts'
 import type { Finding } from '../finding.ts'
 import { atRun, defineCheck, finding, houseRule, q, say } from '../make.ts'

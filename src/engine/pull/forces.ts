@@ -35,7 +35,7 @@ export function forceAtHead(body: StringOnTrack, headM: number): HeadForce {
 }
 
 /** Index of the last piece that starts at or before a running distance; 0 before the first. */
-function pieceAt(pieces: readonly TrackPiece[], runningM: number): number {
+export function pieceAt(pieces: readonly TrackPiece[], runningM: number): number {
   let [low, high] = [0, pieces.length - 1]
   while (low < high) {
     const middle = (low + high + 1) >> 1
