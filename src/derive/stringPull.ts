@@ -1,8 +1,8 @@
 /** The string dragged along the run, and where it would go by itself, joint by joint (docs/formulas/pull.md). */
 import { breakawayFactors, frictionOf } from '../engine/pipe/tables.ts'
-import { forceAtHead } from '../engine/pull/forces.ts'
+import { forceAtHead, type StringOnTrack } from '../engine/pull/forces.ts'
 import { reversedPull, withFrictionTimes } from '../engine/pull/solvePull.ts'
-import { buildTrack, type Track } from '../engine/pull/track.ts'
+import { buildTrack, guideLoadN, type Track } from '../engine/pull/track.ts'
 import type { HeadForce, PullInput, PullVertex } from '../engine/pull/types.ts'
 import { add, along } from '../geometry/vector.ts'
 import type { Surface } from '../scene/records/frame.ts'
@@ -52,11 +52,9 @@ function build(site: SiteModel): StringPull {
   const missing: MissingInput[] = site.pipe.properties === null ? site.pipe.missing.filter(({ path }) => path === 'pipe') : []
   if (site.sticks.stickLengthM === null) missing.push(...site.sticks.missing.filter(({ path }) => path === 'stickLengthM'))
   if (site.setUp === null || site.run === null) missing.push({ recordId: site.layout.id, path: 'setUp', label: { en: 'datum and axis', es: 'origen y eje' } })
-  const { stickCount, stringLengthM } = site.sticks
-  const ground = missing.length > 0 ? [] : groundStretchesOf(site)
-  if (missing.length > 0) return { missing, joints: [], ground }
-  const ways = waysOf(site, ground)
-  return { missing, joints: jointsOf(Math.max(1, stickCount - 1)).map((joint) => jointPull(site, ways, joint)), ground }
+  if (missing.length > 0) return { missing, joints: [], ground: [] }
+  const ways = waysOf(site)
+  return { missing, joints: jointsOf(Math.max(1, site.sticks.stickCount - 1)).map((joint) => jointPull(site, ways, joint)), ground: ways.ground }
 }
 
 /** Joints first to last, or `MOST_JOINTS` of them spread evenly. */
@@ -65,35 +63,85 @@ function jointsOf(last: number): number[] {
   return Array.from({ length: count }, (_, i) => (count === 1 ? last : 1 + Math.round((i * (last - 1)) / (count - 1))))
 }
 
-/** The way of the string three times: dragged with high friction, and free to leave with low friction either way. */
-interface Ways {
+/** The way of the string: dragged with high friction, and free to leave with low friction either way. */
+export interface PullWays {
   pull: Track
   /** With friction times breakaway. */
   start: Track
+  /** With the pipe's stiffness at its guides; null where the run has no bend. */
+  stiff: Track | null
+  /** Dragged back to the infeed with high friction, and with that times breakaway: what a carriage on the exit side has to do. */
+  back: Track
+  backStart: Track
   toExit: Track
   toInfeed: Track
   /** Running distance of the way's start, and slope length over plan length. */
   startM: number
   stretch: number
   lineLoadNPerM: number
+  ground: readonly GroundStretch[]
+  /** What drags at a running distance. */
+  under: (runningM: number) => 'rollers' | { surface: Surface | null }
 }
 
-function waysOf(site: SiteModel, ground: readonly GroundStretch[]): Ways {
+/** Guides at a bend stand this far apart where nobody has said: 15 ft, common practice, no published source. */
+const GUIDE_SPACING_M = 4.572
+
+const waysBySite = new WeakMap<SiteModel, PullWays>()
+
+/** Ways of a site whose pipe, stick length and run are known, worked out once. */
+export function waysOf(site: SiteModel): PullWays {
+  let ways = waysBySite.get(site)
+  if (ways === undefined) waysBySite.set(site, (ways = buildWays(site)))
+  return ways
+}
+
+function buildWays(site: SiteModel): PullWays {
   const { stickCount, stringLengthM } = site.sticks
   const lineLoadNPerM = site.pipe.properties!.lineLoadNPerM
+  const ground = groundStretchesOf(site)
   const startM = 0 - stringLengthM(1)
   const nodes = nodesOf(site, ground, startM, stringLengthM(stickCount))
-  const high = inputOf(site, ground, nodes, lineLoadNPerM, 'pullHigh')
-  const low = inputOf(site, ground, nodes, lineLoadNPerM, 'runAwayLow')
+  const under: PullWays['under'] = (runningM) => ground.find(({ carriedFromM, carriedToM }) => runningM > carriedFromM && runningM < carriedToM) ?? 'rollers'
+  const high = inputOf(site, under, nodes, lineLoadNPerM, 'pullHigh')
+  const low = inputOf(site, under, nodes, lineLoadNPerM, 'runAwayLow')
   const pull = buildTrack(high, -1, false)
-  return { pull, start: buildTrack(withFrictionTimes(high, breakawayFactor), -1, false), toExit: buildTrack(low, -1, false), toInfeed: buildTrack(reversedPull(low), -1, false), startM, stretch: pull.lengthM / (nodes.at(-1)!.outM - startM), lineLoadNPerM }
+  const flexuralRigidityNm2 = site.pipe.stiffnessNm2('pull')
+  const hasBends = site.bends.some(({ radiusM, turnRad }) => radiusM !== null && turnRad !== 0)
+  const starting = withFrictionTimes(high, breakawayFactor)
+  return {
+    pull,
+    start: buildTrack(starting, -1, false),
+    stiff: hasBends && flexuralRigidityNm2 !== null ? buildTrack({ ...high, stiffness: { flexuralRigidityNm2, guideSpacingM: GUIDE_SPACING_M } }, -1, true) : null,
+    back: buildTrack(reversedPull(high), -1, false),
+    backStart: buildTrack(reversedPull(starting), -1, false),
+    toExit: buildTrack(low, -1, false),
+    toInfeed: buildTrack(reversedPull(low), -1, false),
+    startM,
+    stretch: pull.lengthM / (nodes.at(-1)!.outM - startM),
+    lineLoadNPerM, ground, under,
+  }
 }
 
-function jointPull(site: SiteModel, ways: Ways, joint: number): JointPull {
+/** Force on a guide of a bend of this radius, EI/(R·a); null where the stiffness is not known. */
+export function guideLoadAtN(site: SiteModel, radiusM: number): number | null {
+  const flexuralRigidityNm2 = site.pipe.stiffnessNm2('pull')
+  return flexuralRigidityNm2 === null ? null : guideLoadN({ flexuralRigidityNm2, guideSpacingM: GUIDE_SPACING_M }, radiusM)
+}
+
+/** The string of a way's track between tail and nose, and where its head stands on that track. */
+export function stringOn(ways: PullWays, track: Track, tailM: number, noseM: number): { body: StringOnTrack; headM: number } {
+  const stringLengthM = (noseM - tailM) * ways.stretch
+  const isBack = track === ways.toInfeed || track === ways.back || track === ways.backStart
+  const headM = isBack ? track.lengthM - (tailM - ways.startM) * ways.stretch : (noseM - ways.startM) * ways.stretch
+  return { body: { track, stringLengthM, tailLoadN: 0, weightN: ways.lineLoadNPerM * stringLengthM }, headM }
+}
+
+function jointPull(site: SiteModel, ways: PullWays, joint: number): JointPull {
   const sticks = Math.min(joint + 1, Math.max(1, site.sticks.stickCount))
   const lengthM = site.sticks.stringLengthM(sticks)
   const ends = [lengthM - site.sticks.stringLengthM(1), lengthM].map((noseM) => positionOf(site, ways, noseM - lengthM, noseM))
-  const most = (of: (end: Position) => number): number => Math.max(...ends.map(of))
+  const most = (of: (end: PullPosition) => number): number => Math.max(...ends.map(of))
   return {
     joint, lengthM, weightN: ways.lineLoadNPerM * lengthM,
     pullN: most(({ pullN }) => pullN),
@@ -105,7 +153,7 @@ function jointPull(site: SiteModel, ways: Ways, joint: number): JointPull {
   }
 }
 
-interface Position {
+export interface PullPosition {
   pullN: number
   startN: number
   runAwayN: { exit: number; infeed: number }
@@ -116,19 +164,18 @@ interface Position {
 }
 
 /** One place of the string, tail to nose, with high friction and both ways with low. */
-function positionOf(site: SiteModel, ways: Ways, tailM: number, noseM: number): Position {
-  const { startM, stretch, lineLoadNPerM, toInfeed } = ways
-  const stringLengthM = (noseM - tailM) * stretch
-  const headOn = (track: Track, headM: number): HeadForce => forceAtHead({ track, stringLengthM, tailLoadN: 0, weightN: lineLoadNPerM * stringLengthM }, headM)
-  const pull = headOn(ways.pull, (noseM - startM) * stretch)
-  const toExit = headOn(ways.toExit, (noseM - startM) * stretch)
-  const back = headOn(toInfeed, toInfeed.lengthM - (tailM - startM) * stretch)
+export function positionOf(site: SiteModel, ways: PullWays, tailM: number, noseM: number): PullPosition {
+  const headOn = (track: Track): HeadForce => {
+    const { body, headM } = stringOn(ways, track, tailM, noseM)
+    return forceAtHead(body, headM)
+  }
+  const [toExit, back] = [headOn(ways.toExit), headOn(ways.toInfeed)]
   const fallM = site.groundLevelAt(tailM) - site.groundLevelAt(noseM)
   return {
-    pullN: pull.forceN,
-    startN: headOn(ways.start, (noseM - startM) * stretch).forceN,
+    pullN: headOn(ways.pull).forceN,
+    startN: headOn(ways.start).forceN,
     runAwayN: { exit: -toExit.sumN, infeed: -back.sumN },
-    tetherN: lineLoadNPerM * fallM,
+    tetherN: ways.lineLoadNPerM * fallM,
     gradeRatio: fallM / (noseM - tailM),
     isPushingItself: toExit.isPushingItself || back.isPushingItself,
   }
@@ -154,10 +201,10 @@ function nodesOf(site: SiteModel, ground: readonly GroundStretch[], tailM: numbe
   return nodes
 }
 
-function inputOf(site: SiteModel, ground: readonly GroundStretch[], nodes: readonly Node[], lineLoadNPerM: number, which: 'pullHigh' | 'runAwayLow'): PullInput {
+function inputOf(site: SiteModel, under: PullWays['under'], nodes: readonly Node[], lineLoadNPerM: number, which: 'pullHigh' | 'runAwayLow'): PullInput {
   const frictionAt = (runningM: number): number => {
-    const on = ground.find(({ carriedFromM, carriedToM }) => runningM > carriedFromM && runningM < carriedToM)
-    return frictionOf(on === undefined ? 'rollers' : on.surface)[which]
+    const on = under(runningM)
+    return frictionOf(on === 'rollers' ? on : on.surface)[which]
   }
   const vertices = nodes.map(({ inM, outM, bend }): PullVertex => {
     const friction = frictionAt((inM + outM) / 2)
