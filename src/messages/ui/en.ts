@@ -8,7 +8,7 @@ export const en = {
 
   // common
   close: 'Close', cancel: 'Cancel', back: 'Back', yes: 'yes', no: 'no', open: 'Open', remove: 'Delete', rename: 'Rename', name: 'name', note: 'note',
-  more: 'more', less: 'less', language: 'language', untitled: 'untitled layout', working: 'working', understood: 'All right', tryAgain: 'Try again',
+  more: 'more', moreTitle: 'More tools and settings', less: 'less', language: 'language', untitled: 'untitled layout', working: 'working', understood: 'All right', tryAgain: 'Try again',
   notSaid: 'not said', accept: 'Accept', clear: 'Clear', letGo: 'Let go', lock: 'Lock', locked: 'Locked', duplicate: 'Duplicate', attach: 'Attach', detach: 'Detach',
   undoLoud: 'UNDO', saveCopy: 'Save a copy', commandFailed: 'That was not done: {reason}',
 

@@ -10,7 +10,7 @@ export const es: Readonly<Record<keyof typeof en, string>> = {
 
   // common
   close: 'Cerrar', cancel: 'Cancelar', back: 'Volver', yes: 'sí', no: 'no', open: 'Abrir', remove: 'Borrar', rename: 'Cambiar nombre', name: 'nombre', note: 'nota',
-  more: 'más', less: 'menos', language: 'idioma', untitled: 'plano sin nombre', working: 'calculando', understood: 'De acuerdo', tryAgain: 'Probar otra vez',
+  moreTitle: 'Más herramientas y ajustes', more: 'más', less: 'menos', language: 'idioma', untitled: 'plano sin nombre', working: 'calculando', understood: 'De acuerdo', tryAgain: 'Probar otra vez',
   notSaid: 'sin decir', accept: 'Aceptar', clear: 'Quitar', letGo: 'Soltar', lock: 'Bloquear', locked: 'Bloqueado', duplicate: 'Duplicar', attach: 'Fijar', detach: 'Desfijar',
   undoLoud: 'DESHACER', saveCopy: 'Guardar una copia', commandFailed: 'No se hizo: {reason}',
 

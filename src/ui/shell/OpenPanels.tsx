@@ -11,6 +11,10 @@ import { LayoutsPanel } from '../title/LayoutsPanel.tsx'
 import { LimitsPanel } from '../title/LimitsPanel.tsx'
 import { SettingsPanel, UnitsPanel } from '../title/SettingsPanel.tsx'
 import { ImagePanel, SharePanel } from '../title/SharePanels.tsx'
+import { ClockPanel } from '../clock/ClockPanel.tsx'
+import { FusionCardPanel } from '../clock/FusionCardPanel.tsx'
+import { MobilisingPanel } from '../clock/MobilisingPanel.tsx'
+import { MorePanel } from '../more/MorePanel.tsx'
 import { TitlePanel } from '../title/TitlePanel.tsx'
 
 interface PanelEntryProps {
@@ -32,6 +36,7 @@ const PlaceAtPanel = ({ onClose }: PanelEntryProps): ReactNode => {
 const panels: Readonly<Record<string, (props: PanelEntryProps) => ReactNode>> = {
   job: JobPanel, units: UnitsPanel, limits: LimitsPanel, layouts: LayoutsPanel, share: SharePanel, image: ImagePanel, about: AboutPanel,
   settings: SettingsPanel, keys: KeysPanel, gear: GearPanel, title: TitlePanel, notes: NotesPanel, placeAt: PlaceAtPanel,
+  more: MorePanel, clock: ClockPanel, fusionCard: FusionCardPanel, mobilising: MobilisingPanel,
 }
 
 /** The open panel and the open page of a check. */

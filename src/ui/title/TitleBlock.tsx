@@ -54,7 +54,7 @@ export const TitleBlock = (): ReactNode => {
       <Counts />
       <Cell area="share" caption={null} onOpen={() => open('share')}>{say('share')}</Cell>
       <Cell area="image" caption={null} onOpen={() => open('image')}>{say('image')}</Cell>
-      <Cell area="more" caption={null} label={say('settingsTitle')} onOpen={() => open('settings')}><Icon name="more" /></Cell>
+      <Cell area="more" caption={null} label={say('moreTitle')} onOpen={() => open('more')}><Icon name="more" /></Cell>
       {services.storage.getState().isExample ? <span className="visually-hidden">{say('isExample')}</span> : null}
     </footer>
   )

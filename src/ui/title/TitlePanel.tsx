@@ -21,7 +21,7 @@ export const TitlePanel = ({ onClose }: { onClose: () => void }): ReactNode => {
     ['layouts', say('layoutsTitle'), say('revisionShort', { revision: layout.revision })],
     ['share', say('share'), ''],
     ['image', say('image'), ''],
-    ['settings', say('settingsTitle'), ''],
+    ['more', say('moreTitle'), ''],
   ]
   return (
     <Panel title={layout.title === '' ? say('untitled') : layout.title} onClose={onClose}>

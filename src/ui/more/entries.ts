@@ -1,0 +1,34 @@
+import type { App } from '../../state/app.ts'
+import type { Localized } from '../../messages/localized.ts'
+
+/**
+ * What the panel 'more' lists: every tool that has no place of its own on the sheet. A new one is one line here and its
+ * panel in src/ui/shell/OpenPanels.tsx, or what it does in `open`.
+ */
+export interface MoreEntry {
+  group: keyof typeof moreGroups
+  label: Localized
+  about: Localized
+  /** Opens this panel of OpenPanels.tsx … */
+  panel?: string
+  /** … or does this instead. The list closes first. */
+  open?: (app: App) => void
+}
+
+export const moreGroups = {
+  check: { en: 'check the plan', es: 'revisar el plano' },
+  time: { en: 'time and gear', es: 'tiempo y equipo' },
+  crew: { en: 'with the crew', es: 'con la cuadrilla' },
+  paper: { en: 'on paper and to others', es: 'en papel y para otros' },
+  app: { en: 'this program', es: 'este programa' },
+} satisfies Record<string, Localized>
+
+export const moreEntries: readonly MoreEntry[] = [
+  { group: 'time', panel: 'clock', label: { en: 'clock of the job', es: 'reloj del trabajo' }, about: { en: 'when each joint is done, when the last may start', es: 'cuándo queda cada junta, cuándo puede empezar la última' } },
+  { group: 'time', panel: 'fusionCard', label: { en: 'fusion card', es: 'tarjeta de fusión' }, about: { en: 'bead, pressures and times of this pipe', es: 'cordón, presiones y tiempos de este tubo' } },
+  { group: 'time', panel: 'mobilising', label: { en: 'what to bring', es: 'qué llevar' }, about: { en: 'gear with spares, sticks, truckloads', es: 'equipo con repuestos, tubos, viajes de camión' } },
+  { group: 'time', panel: 'gear', label: { en: 'own gear', es: 'equipo propio' }, about: { en: 'what the crew owns and its plates say', es: 'lo que tiene la cuadrilla y dicen sus placas' } },
+  { group: 'app', panel: 'settings', label: { en: 'settings', es: 'ajustes' }, about: { en: 'language, theme, hand', es: 'idioma, tema, mano' } },
+  { group: 'app', panel: 'keys', label: { en: 'keyboard', es: 'teclado' }, about: { en: 'every key and what it does', es: 'cada tecla y lo que hace' } },
+  { group: 'app', panel: 'about', label: { en: 'about, cautions, licences', es: 'acerca de, advertencias, licencias' }, about: { en: 'what it is and what it is not', es: 'qué es y qué no es' } },
+]
