@@ -1,6 +1,6 @@
 /** Pipe bodies as cases of the contact beam: what lies where, on what, in each phase (docs/formulas/jaws.md). */
 import { solveContactBeam } from '../engine/beam/solveContactBeam.ts'
-import type { ContactBeamResult, PointSupport } from '../engine/beam/types.ts'
+import type { BowShape, ContactBeamResult, PointSupport } from '../engine/beam/types.ts'
 import type { LoadQuestion } from '../engine/pipe/tables.ts'
 import { jawLineLevelM } from './supports.ts'
 import type { MissingInput, SiteModel, SupportView } from './types.ts'
@@ -26,6 +26,8 @@ export interface BodyCase {
   noseLevelM?: number
   /** The tail is cut off far behind the nose: its first supports carry what they would not in the whole string. */
   isCut?: boolean
+  /** Its sticks come bowed and lie turned like this; only the upright part bends it here (derive/bow.ts has the rest). Left out: straight. */
+  bow?: BowShape
 }
 
 export interface JawForce {
@@ -64,10 +66,16 @@ export interface BodySolver {
   unsettled: () => readonly BodySolution[]
 }
 
-const solvers = new WeakMap<SiteModel, BodySolver>()
+/** A solver that keeps all its answers. */
+export interface SiteSolver extends BodySolver {
+  /** Bodies solved so far. */
+  solved: () => readonly BodySolution[]
+}
+
+const solvers = new WeakMap<SiteModel, SiteSolver>()
 
 /** The solver of a site; profile, mechanics and checks share its answers. */
-export function bodySolverOf(site: SiteModel): BodySolver {
+export function bodySolverOf(site: SiteModel): SiteSolver {
   const known = solvers.get(site)
   if (known !== undefined) return known
   const made = createBodySolver(site)
@@ -75,14 +83,16 @@ export function bodySolverOf(site: SiteModel): BodySolver {
   return made
 }
 
-function createBodySolver(site: SiteModel): BodySolver {
+function createBodySolver(site: SiteModel): SiteSolver {
   const missing = missingFor(site)
   const solutions = new Map<string, BodySolution | null>()
+  const solved = (): BodySolution[] => [...solutions.values()].filter((solution) => solution !== null)
   let count = 0
   return {
     missing,
     solveCount: () => count,
-    unsettled: () => [...solutions.values()].filter((solution) => solution !== null && solution.result.status !== 'ok') as BodySolution[],
+    solved,
+    unsettled: () => solved().filter(({ result }) => result.status !== 'ok'),
     solve: (body) => {
       const key = keyOf(body)
       let solution = solutions.get(key)
@@ -97,7 +107,7 @@ function createBodySolver(site: SiteModel): BodySolver {
 }
 
 const keyOf = (b: BodyCase): string =>
-  `${b.startM},${b.endM},${b.question},${b.infeedJaws},${b.exitJaws},${b.lifts},${b.shift === undefined ? '' : `${b.shift.key}:${b.shift.byM}`},${b.noseLevelM ?? ''},${b.without ?? ''}`
+  `${b.startM},${b.endM},${b.question},${b.infeedJaws},${b.exitJaws},${b.lifts},${b.shift === undefined ? '' : `${b.shift.key}:${b.shift.byM}`},${b.noseLevelM ?? ''},${b.without ?? ''},${b.bow === undefined ? '' : `${b.bow.curvaturePerM}@${b.bow.angleRad}`}`
 
 /** What the beam cannot do without: pipe, stick length, jaw height. A support without a height is left out and named by its own check. */
 function missingFor(site: SiteModel): MissingInput[] {
@@ -113,7 +123,8 @@ function missingFor(site: SiteModel): MissingInput[] {
   return missing
 }
 
-function solveBody(site: SiteModel, body: BodyCase): BodySolution | null {
+/** One body by itself, kept nowhere: for cases that are tried and not drawn. Null where pipe or stiffness are unknown or it has no length. */
+export function solveBody(site: SiteModel, body: BodyCase): BodySolution | null {
   const { properties } = site.pipe
   const stiffnessNm2 = site.pipe.stiffnessNm2(body.question)
   const lengthM = body.endM - body.startM
@@ -132,6 +143,7 @@ function solveBody(site: SiteModel, body: BodyCase): BodySolution | null {
     section: { bendingStiffnessNm2: stiffnessNm2, lineLoadNPerM: properties.lineLoadNPerM, outerDiameterM: properties.odM, secondMomentM4: properties.inertiaM4 },
     supports: points,
     ground: { xM: site.ground.runningM, levelM: site.ground.levelM },
+    ...(body.bow === undefined ? {} : { bow: body.bow }),
     mergeToleranceM: MERGE_M,
   })
   return read(body, result, under, jawPlaces, lifts)
@@ -165,17 +177,31 @@ function read(body: BodyCase, result: ContactBeamResult, under: readonly Support
   }
 }
 
+/** Natural curvature of a stick with this arc height over its chord, 1/m: 8 b/S². Null where either is unknown. */
+export function bowCurvaturePerM(bowM: number | null, stickLengthM: number | null): number | null {
+  return bowM === null || stickLengthM === null ? null : (8 * bowM) / stickLengthM ** 2
+}
+
+/**
+ * Bow of the bodies at the machine as the job says: every stick turned alike, so that the string is one even arc.
+ * Nothing where the bow is unknown or nobody turns the sticks: no one turn can then be drawn (check `stick-bow`).
+ */
+function jobBow({ job, sticks }: SiteModel): { bow?: BowShape } {
+  const curvaturePerM = bowCurvaturePerM(job.stickBowM.value, sticks.stickLengthM)
+  return curvaturePerM === null || curvaturePerM === 0 || job.stickBowTurnRad === null ? {} : { bow: { curvaturePerM, angleRad: job.stickBowTurnRad } }
+}
+
 /** Stick k + 1 in the infeed while the string of k sticks lies on the exit, and the other bodies by phase (docs/formulas/jaws.md). */
 export const bodies = {
-  infeedStick: (site: SiteModel, jaws: JawState): BodyCase => ({ name: 'stick', startM: 0 - (site.sticks.stickLengthM ?? 0), endM: 0, question: 'jaws', infeedJaws: jaws, exitJaws: 'out', lifts: false }),
-  exitString: (site: SiteModel, joint: number, jaws: JawState): BodyCase => ({ name: 'string', startM: 0, endM: site.sticks.stringLengthM(joint), question: 'jaws', infeedJaws: 'out', exitJaws: jaws, lifts: false }),
+  infeedStick: (site: SiteModel, jaws: JawState): BodyCase => ({ name: 'stick', startM: 0 - (site.sticks.stickLengthM ?? 0), endM: 0, question: 'jaws', infeedJaws: jaws, exitJaws: 'out', lifts: false, ...jobBow(site) }),
+  exitString: (site: SiteModel, joint: number, jaws: JawState): BodyCase => ({ name: 'string', startM: 0, endM: site.sticks.stringLengthM(joint), question: 'jaws', infeedJaws: 'out', exitJaws: jaws, lifts: false, ...jobBow(site) }),
   /** The joined body after joint k, jaws open: pushing halves only, or up on the lifts. */
   joined: (site: SiteModel, joint: number, on: 'halves' | 'lifts'): BodyCase => ({
     name: 'string', startM: 0 - (site.sticks.stickLengthM ?? 0), endM: site.sticks.stringLengthM(joint), question: on === 'lifts' ? 'pull' : 'jaws',
-    infeedJaws: on === 'lifts' ? 'out' : 'open', exitJaws: on === 'lifts' ? 'out' : 'open', lifts: on === 'lifts',
+    infeedJaws: on === 'lifts' ? 'out' : 'open', exitJaws: on === 'lifts' ? 'out' : 'open', lifts: on === 'lifts', ...jobBow(site),
   }),
   /** The fed stick with its front end at `frontM` (≤ 0). */
-  feeding: (site: SiteModel, frontM: number): BodyCase => ({ name: 'stick', startM: frontM - (site.sticks.stickLengthM ?? 0), endM: frontM, question: 'jaws', infeedJaws: 'open', exitJaws: 'out', lifts: true }),
+  feeding: (site: SiteModel, frontM: number): BodyCase => ({ name: 'stick', startM: frontM - (site.sticks.stickLengthM ?? 0), endM: frontM, question: 'jaws', infeedJaws: 'open', exitJaws: 'out', lifts: true, ...jobBow(site) }),
   /** A string of `sticks` with its nose at `tipM`, on lifts and rollers. */
   pulled: (site: SiteModel, sticks: number, tipM: number): BodyCase => ({ name: 'string', startM: tipM - site.sticks.stringLengthM(sticks), endM: tipM, question: 'nose', infeedJaws: 'out', exitJaws: 'out', lifts: true }),
   atRest: (site: SiteModel): BodyCase => ({ name: 'string', startM: 0, endM: site.sticks.stringLengthM(site.sticks.stickCount), question: 'rest', infeedJaws: 'out', exitJaws: 'closed', lifts: false }),
