@@ -11,7 +11,7 @@ import { emptyDocument } from '../../src/scene/newYard.ts'
 import { readFile } from '../../src/scene/readFile.ts'
 import { testEnv } from '../helpers/documents.ts'
 import { fusionYard } from '../helpers/fusionYard.ts'
-import { randomLayout } from '../helpers/layoutSoak.ts'
+import { randomLayout } from '../helpers/randomLayout.ts'
 import { deepFrozen, movedScene } from '../helpers/scenes.ts'
 import { seededRandom } from '../helpers/seededRandom.ts'
 

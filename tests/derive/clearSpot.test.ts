@@ -8,7 +8,7 @@ import { recordsOf } from '../../src/scene/document.ts'
 import type { SiteModel } from '../../src/derive/types.ts'
 import { shapeOf } from '../../src/derive/ways.ts'
 import { boxM, siteOf } from '../checks/yardCase.ts'
-import { randomLayout } from '../helpers/layoutSoak.ts'
+import { randomLayout } from '../helpers/randomLayout.ts'
 import { seededRandom } from '../helpers/seededRandom.ts'
 
 /** By the exact distances of src/geometry, each figure in full: what the search leaves out for speed must not change its answer. */

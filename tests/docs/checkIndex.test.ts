@@ -6,7 +6,7 @@ import { runChecks } from '../../src/checks/runner.ts'
 import type { YardDocument } from '../../src/scene/document.ts'
 import { readFile } from '../../src/scene/readFile.ts'
 import { fusionYard } from '../helpers/fusionYard.ts'
-import { randomLayout } from '../helpers/layoutSoak.ts'
+import { randomLayout } from '../helpers/randomLayout.ts'
 import { checkEntries, checkIndexMarkdown, checkIndexPath } from '../helpers/makeCheckIndex.ts'
 import { seededRandom } from '../helpers/seededRandom.ts'
 

@@ -1,73 +1,135 @@
+/** Random layouts through every check, and what a long run of them proves: `npm run soak -- layouts`. */
+import { levelOrder, type Finding, type Level } from '../../src/checks/finding.ts'
+import { checks } from '../../src/checks/registry.ts'
 import { runChecks } from '../../src/checks/runner.ts'
-import { deriveSite } from '../../src/derive/site.ts'
-import { profileAt } from '../../src/derive/profile.ts'
 import { bodySolverOf } from '../../src/derive/bodies.ts'
+import { profileAt } from '../../src/derive/profile.ts'
+import { deriveSite } from '../../src/derive/site.ts'
+import type { SiteModel } from '../../src/derive/types.ts'
+import type { ContactBeamResult } from '../../src/engine/beam/types.ts'
 import { renderText } from '../../src/messages/render.ts'
-import type { YardDocument, YardRecord } from '../../src/scene/document.ts'
-import type { PlacedKind } from '../../src/scene/kinds/index.ts'
-import { phases, type HeightRule, type Place } from '../../src/scene/parts.ts'
-import { surfaces } from '../../src/scene/records/frame.ts'
-import { documentOf, free, item, job, layout, onRun, run, setUp } from './documents.ts'
+import { phases } from '../../src/scene/parts.ts'
+import { documentIssues } from '../../src/scene/references.ts'
 import { seededRandom } from './seededRandom.ts'
+import { variedCase } from './variedLayout.ts'
 
+/** A figure and the seed of the layout that gave it. */
+export interface Most {
+  value: number
+  seed: number
+}
+
+/** Plain JSON, so that slices of a run can be written down and put together. */
 export interface LayoutSoakResult {
   count: number
   findings: number
   /** Longest single layout, ms. */
-  longestMs: number
-  longestSeed: number
-  /** Most linear solves a single body took. */
-  mostPasses: number
-  mostSolves: number
+  longestMs: Most
+  /** Linear solves of the beam that took most of them, and its unknowns: contacts in it. */
+  mostPasses: Most
+  mostUnknowns: Most
+  /** Beams solved for one layout, and findings of one layout that ask for an input. */
+  mostSolves: Most
+  mostToConfirm: Most
   /** Bodies the solver gave up on, by the number of its passes. Refused ones (jaws below the ground) are not among them. */
   notConverged: number
+  /** Layouts with a finding of the level. */
+  withLevel: Record<Level, number>
+  /** Layouts in which a check gave the level. */
+  fired: Record<string, Partial<Record<Level, number>>>
+  failureCount: number
+  /** The first of them. */
   failures: { seed: number; what: string }[]
 }
 
 /** A body that needs more linear solves than this has lost its way. */
 export const MOST_PASSES = 400
+/** Unknowns a body may have: this many for each support, clamp and corner of the ground, and as many for the ends. */
+const UNKNOWNS_EACH = 4
+const MOST_FAILURES_KEPT = 50
+
+export const nothingSoaked = (seed: number): LayoutSoakResult => {
+  const none = { value: 0, seed }
+  return { count: 0, findings: 0, longestMs: none, mostPasses: none, mostUnknowns: none, mostSolves: none, mostToConfirm: none, notConverged: 0, withLevel: { STOP: 0, FIX: 0, CHECK: 0, NOTE: 0, met: 0 }, fired: {}, failureCount: 0, failures: [] }
+}
 
 /**
- * Random layouts through every check: no exception, no NaN in any number or sentence, passes under their cap.
- * Layouts are drawn over what a person can do with the app, sense or not: gear out of line, at odd heights, on odd ground.
+ * Seeded random layouts, each valid as a file, through every check: no exception, no NaN in any number or sentence, the
+ * solver's passes and unknowns under their caps.
  */
 export function runLayoutSoak({ seed, count }: { seed: number; count: number }): LayoutSoakResult {
-  const result: LayoutSoakResult = { count, findings: 0, longestMs: 0, longestSeed: seed, mostPasses: 0, mostSolves: 0, notConverged: 0, failures: [] }
-  for (let i = 0; i < count; i += 1) {
-    const one = seed + i
+  const result = nothingSoaked(seed)
+  for (let one = seed; one < seed + count; one += 1) {
     const startedMs = performance.now()
     try {
-      judge(randomLayout(seededRandom(one)), one, result)
+      judge(one, result)
     } catch (error) {
-      result.failures.push({ seed: one, what: error instanceof Error ? error.message : String(error) })
+      fail(result, one, error instanceof Error ? (error.stack ?? error.message).slice(0, 600) : String(error))
     }
-    const tookMs = performance.now() - startedMs
-    if (tookMs > result.longestMs) [result.longestMs, result.longestSeed] = [tookMs, one]
+    result.count += 1
+    result.longestMs = more(result.longestMs, { value: performance.now() - startedMs, seed: one })
   }
   return result
 }
 
-function judge(document: YardDocument, seed: number, result: LayoutSoakResult): void {
-  const site = deriveSite(document)
-  const { findings } = runChecks(site)
+const more = (a: Most, b: Most): Most => (b.value > a.value ? b : a)
+
+function fail(result: LayoutSoakResult, seed: number, what: string): void {
+  result.failureCount += 1
+  if (result.failures.length < MOST_FAILURES_KEPT) result.failures.push({ seed, what })
+}
+
+function judge(seed: number, result: LayoutSoakResult): void {
+  const { document, options } = variedCase(seededRandom(seed))
+  for (const { path, message } of documentIssues(document)) fail(result, seed, `no valid file: ${path} ${message.en}`)
+  const site = deriveSite(document, options)
+  const { findings, counts, quantities } = runChecks(site)
   result.findings += findings.length
+  result.mostToConfirm = more(result.mostToConfirm, { value: counts.toConfirm, seed })
+  tally(findings, result)
   for (const one of findings) {
-    if (one.key.endsWith('@failed')) result.failures.push({ seed, what: `${one.checkId}: ${JSON.stringify(one.what.values)}` })
+    if (one.key.endsWith('@failed')) fail(result, seed, `${one.checkId}: ${JSON.stringify(one.what.values)}`)
     const bad = firstBadNumber(one, one.key)
-    if (bad !== null) result.failures.push({ seed, what: `not a number: ${bad}` })
-    for (const sentence of [one.what, one.move, one.remedy?.label]) if (sentence !== null && sentence !== undefined) renderText(sentence.text, sentence.values ?? {}, { system: 'metric', language: 'en' })
+    if (bad !== null) fail(result, seed, `not a number: ${bad}`)
+    for (const sentence of [one.what, one.move, one.remedy?.label]) if (sentence !== null && sentence !== undefined) readable(renderText(sentence.text, sentence.values ?? {}, { system: 'metric', language: 'en' }))
   }
+  const bad = firstBadNumber(quantities, 'quantities')
+  if (bad !== null) fail(result, seed, `not a number: ${bad}`)
   for (const phase of phases) {
-    const profile = profileAt(site, { phase, joint: 1 + (seed % 5) })
-    for (const body of profile.bodies) {
-      result.mostPasses = Math.max(result.mostPasses, body.result.passes)
-      if (!body.levelM.every(Number.isFinite)) result.failures.push({ seed, what: `profile of ${phase} has a level that is no number` })
-      if (body.result.passes > MOST_PASSES) result.failures.push({ seed, what: `${body.result.passes} passes in ${phase}` })
+    for (const body of profileAt(site, { phase, joint: 1 + (seed % 5) }).bodies) {
+      if (!body.levelM.every(Number.isFinite)) fail(result, seed, `profile of ${phase} has a level that is no number`)
     }
   }
+  judgeSolves(site, seed, result)
+}
+
+function readable(text: string): void {
+  if (/NaN|undefined|Infinity|\{\w+\}/.test(text)) throw new Error(`unreadable: ${text}`)
+}
+
+function judgeSolves(site: SiteModel, seed: number, result: LayoutSoakResult): void {
   const solver = bodySolverOf(site)
-  result.mostSolves = Math.max(result.mostSolves, solver.solveCount())
-  result.notConverged += solver.unsettled().filter((one) => one.result.status === 'notConverged').length
+  result.mostSolves = more(result.mostSolves, { value: solver.solveCount(), seed })
+  for (const { result: beam, supports, jaws } of solver.solved()) {
+    const unknowns = unknownsOf(beam)
+    result.mostPasses = more(result.mostPasses, { value: beam.passes, seed })
+    result.mostUnknowns = more(result.mostUnknowns, { value: unknowns, seed })
+    if (beam.status === 'notConverged') result.notConverged += 1
+    if (beam.passes > MOST_PASSES) fail(result, seed, `${beam.passes} passes`)
+    if (unknowns > UNKNOWNS_EACH * (supports.length + jaws.length + site.ground.runningM.length + 4)) fail(result, seed, `${unknowns} unknowns`)
+  }
+}
+
+/** One at each support that carries or touch of the ground, two at a stretch lying on it. */
+const unknownsOf = ({ pattern }: ContactBeamResult): number => pattern.carrying.filter(Boolean).length + pattern.ground.reduce((sum, { kind }) => sum + (kind === 'interval' ? 2 : 1), 0)
+
+function tally(findings: readonly Finding[], result: LayoutSoakResult): void {
+  for (const level of new Set(findings.map((one) => one.level))) result.withLevel[level] += 1
+  for (const key of new Set(findings.map(({ checkId, level }) => `${checkId} ${level}`))) {
+    const [checkId, level] = key.split(' ') as [string, Level]
+    const levels = (result.fired[checkId] ??= {})
+    levels[level] = (levels[level] ?? 0) + 1
+  }
 }
 
 function firstBadNumber(value: unknown, path: string): string | null {
@@ -80,87 +142,32 @@ function firstBadNumber(value: unknown, path: string): string | null {
   return null
 }
 
-type Random = () => number
-const between = (random: Random, low: number, high: number): number => low + (high - low) * random()
-const pick = <T>(random: Random, of: readonly T[]): T => of[Math.floor(random() * of.length)]!
-const maybe = <T>(random: Random, chance: number, value: T): T | null => (random() < chance ? value : null)
-
-/** One random layout. */
-export function randomLayout(random: Random): YardDocument {
-  const records: YardRecord[] = []
-  let count = 0
-  const stickM = pick(random, [6, 12, 12.192, 13.5, 15.24])
-  const reachM = between(random, 1, 9) * stickM
-  const put = (kind: PlacedKind, at: Place | { xM: number; yM: number }[], over: Record<string, unknown> = {}): void => {
-    count += 1
-    records.push(item(kind, `${kind}:r${count}`, at, over) as YardRecord)
+/** Two slices as one. */
+export function together(a: LayoutSoakResult, b: LayoutSoakResult): LayoutSoakResult {
+  const fired: LayoutSoakResult['fired'] = {}
+  for (const id of new Set([...Object.keys(a.fired), ...Object.keys(b.fired)])) fired[id] = Object.fromEntries(levelOrder.map((level) => [level, (a.fired[id]?.[level] ?? 0) + (b.fired[id]?.[level] ?? 0)]).filter(([, times]) => times !== 0))
+  return {
+    count: a.count + b.count, findings: a.findings + b.findings,
+    longestMs: more(a.longestMs, b.longestMs), mostPasses: more(a.mostPasses, b.mostPasses), mostUnknowns: more(a.mostUnknowns, b.mostUnknowns), mostSolves: more(a.mostSolves, b.mostSolves), mostToConfirm: more(a.mostToConfirm, b.mostToConfirm),
+    notConverged: a.notConverged + b.notConverged,
+    withLevel: Object.fromEntries(levelOrder.map((level) => [level, a.withLevel[level] + b.withLevel[level]])) as LayoutSoakResult['withLevel'],
+    fired, failureCount: a.failureCount + b.failureCount, failures: [...a.failures, ...b.failures].slice(0, MOST_FAILURES_KEPT),
   }
-  const place = (lowM: number, highM: number): Place =>
-    random() < 0.15
-      ? free(between(random, lowM, highM), between(random, -12, 12), between(random, -Math.PI, Math.PI))
-      : onRun(between(random, lowM, highM), { offsetM: random() < 0.8 ? 0 : between(random, -1, 1), turnRad: random() < 0.9 ? 0 : between(random, -0.3, 0.3) })
-  const height = (): HeightRule => pick<HeightRule>(random, [{ rule: 'onAxis' }, { rule: 'onAxis' }, { rule: 'belowAxis', dropM: between(random, -0.3, 0.9) }, { rule: 'aboveGround', saddleM: between(random, 0, 1.4) }, { rule: 'unknown' }])
-  const line = (points: number): { xM: number; yM: number }[] => {
-    const start = { xM: between(random, -30, reachM), yM: between(random, -30, 30) }
-    return Array.from({ length: points }, (_, i) => ({ xM: start.xM + i * between(random, -20, 20), yM: start.yM + i * between(random, -20, 20) }))
-  }
-
-  if (random() < 0.95) put('machine', onRun(random() < 0.9 ? 0 : between(random, -1, 1)), { carriageSide: pick(random, ['infeed', 'exit']) })
-  if (random() < 0.8) put('rack', place(-30, -2), { height: height(), stopsLeft: pick(random, [true, false, null]), stopsRight: pick(random, [true, false, null]), stickCount: Math.floor(between(random, 0, 9)), openSide: pick(random, ['L', 'R']) })
-  for (let i = Math.floor(random() * 8); i > 0; i -= 1) put('stand', place(-30, reachM), { height: height(), roller: pick(random, ['flat', 'V', 'cradle']), landingAid: pick(random, ['none', 'none', 'liftByHand', 'liftByLoader', 'ramp']) })
-  const spacingM = between(random, 1, 9)
-  for (let at = between(random, 5, 40); at < reachM && random() < 0.97; at += spacingM) put('roller', onRun(at), random() < 0.9 ? {} : { height: height() })
-  if (random() < 0.7) put('puller', place(5, reachM + 20), { pullerKind: pick(random, ['tractor', 'loader', 'winch']), guardedCab: pick(random, [true, false, null]) })
-  if (random() < 0.4) put('anchor', place(-10, 5))
-  if (random() < 0.6) put('loader', free(between(random, -25, 10), between(random, -15, 15), between(random, -3, 3)))
-  if (random() < 0.3) put('offload', free(between(random, -40, 10), between(random, -25, 25), between(random, -3, 3)))
-  for (let i = Math.floor(random() * 8); i > 0; i -= 1) put('level', free(between(random, -30, reachM), between(random, -15, 15)), { figures: { levelM: { value: maybe(random, 0.9, between(random, -1.5, 1)), basis: 'measured' } } })
-  for (let i = Math.floor(random() * 5); i > 0; i -= 1) put('crew', place(-20, reachM), { role: pick(random, ['operator', 'infeedHand', 'exitHand', 'noseSpotter', 'pullerOperator', 'loaderOperator', 'other']) })
-  if (random() < 0.6) put('boundary', [{ xM: -40, yM: -20 }, { xM: reachM + between(random, -20, 40), yM: -20 }, { xM: reachM + 10, yM: 20 }, { xM: -40, yM: 20 }])
-  for (const kind of ['building', 'water', 'zone'] as const) if (random() < 0.3) put(kind, line(3 + Math.floor(random() * 4)))
-  for (const kind of ['fence', 'road', 'walkway', 'trench', 'overheadLine', 'lane'] as const) if (random() < 0.3) put(kind, line(2 + Math.floor(random() * 3)))
-  for (let i = Math.floor(random() * 3); i > 0; i -= 1) put('tree', free(between(random, -30, reachM), between(random, -20, 20)))
-  // Figures of the gear: some typed, some unknown.
-  const typed = records.map((record) => withRandomFigures(random, record))
-  return documentOf(randomLayoutRecord(random), randomJob(random, stickM), randomSetUp(random), randomRun(random, reachM), ...typed)
 }
 
-const randomLayoutRecord = (random: Random): YardRecord => layout({ displayUnits: pick(random, ['feetInches', 'metric']) })
-
-function randomJob(random: Random, stickM: number): YardRecord {
-  const pipe = random() < 0.5
-    ? { system: 'IPS' as const, size: pick(random, ['2', '4', '6', '8', '10', '12', '18', '24', '36', '54', '65']), dr: pick(random, [7, 9, 11, 13.5, 17, 21, 26, 32.5]), material: pick(random, ['PE4710', 'PE3608', 'PE2708'] as const) }
-    : { system: 'metric' as const, size: pick(random, ['63', '110', '160', '315', '450', '630', '1000', '1200']), dr: pick(random, [11, 17, 21, 26]), material: pick(random, ['PE100', 'PE80'] as const) }
-  return job({
-    pipe: maybe(random, 0.95, pipe),
-    stickLengthM: maybe(random, 0.95, stickM),
-    otherStickLengthM: maybe(random, 0.3, 15.24),
-    neededLengthM: maybe(random, 0.85, between(random, 1, 12) * stickM),
-    jointLossM: { value: maybe(random, 0.5, between(random, 0, 0.06)), basis: 'measured' },
-    wallTemperatureC: { value: maybe(random, 0.7, between(random, -35, 65)), basis: 'measured' },
-    temperatureSwingC: { value: maybe(random, 0.5, between(random, 0, 50)), basis: 'measured' },
-    firstStick: pick(random, ['setByLoader', 'fedThrough'] as const),
-    noseHold: pick(random, ['slung', 'sled', 'lifted', 'free', null] as const),
-  })
-}
-
-const randomSetUp = (random: Random): YardRecord => setUp({
-  datum: { xM: 0, yM: 0 }, headingRad: random() < 0.6 ? 0 : between(random, -3, 3), pitchRad: maybe(random, 0.3, between(random, -0.06, 0.06)),
-  fallRatio: maybe(random, 0.7, random() < 0.5 ? 0 : between(random, -0.12, 0.12)), crossFallRatio: maybe(random, 0.5, between(random, -0.08, 0.08)), groundLevelM: maybe(random, 0.2, between(random, -1, 1)),
-})
-
-const randomRun = (random: Random, reachM: number): YardRecord => run({
-  vertices: random() < 0.7 ? [] : Array.from({ length: 1 + Math.floor(random() * 3) }, (_, i) => ({ xM: (reachM * (i + 1)) / 3, yM: between(random, -25, 25), radiusM: maybe(random, 0.8, between(random, 1, 60)) })),
-  surfaces: random() < 0.2 ? [] : Array.from({ length: 1 + Math.floor(random() * 2) }, () => maybe(random, 0.8, pick(random, surfaces))),
-})
-
-function withRandomFigures(random: Random, record: YardRecord): YardRecord {
-  if (!('figures' in record)) return record
-  const figures = Object.fromEntries(Object.entries(record.figures as Record<string, { value: number | null; basis: string }>).map(([name, figure]) => {
-    if (record.kind === 'level') return [name, figure]
-    if (random() < 0.08) return [name, { ...figure, value: null }]
-    if (figure.value === null) return [name, { ...figure, value: maybe(random, 0.4, name.endsWith('N') ? between(random, 500, 60_000) : between(random, 0.3, 9)), basis: 'plate' }]
-    return [name, random() < 0.8 ? figure : { ...figure, value: figure.value * between(random, 0.6, 1.6) }]
-  }))
-  return { ...record, figures } as YardRecord
+/** What a run says, line by line; checks that never fired and those that fired in one level only are named. */
+export function soakLines(result: LayoutSoakResult): string[] {
+  const most = (name: string, { value, seed }: Most): string => `${name} ${Number.isInteger(value) ? value : value.toFixed(1)} (seed ${seed})`
+  const share = (level: Level): string => `${level} ${((100 * result.withLevel[level]) / Math.max(1, result.count)).toFixed(1)} %`
+  const never = checks.filter(({ id }) => result.fired[id] === undefined).map(({ id }) => id)
+  return [
+    `layouts ${result.count}, findings ${result.findings}, failures ${result.failureCount}`,
+    [most('longest ms', result.longestMs), most('beam passes', result.mostPasses), most('beam unknowns', result.mostUnknowns), most('beams solved', result.mostSolves), most('inputs asked for', result.mostToConfirm)].join('; '),
+    `not converged ${result.notConverged}`,
+    `layouts with a finding: ${levelOrder.map(share).join(', ')}`,
+    'layouts in which a check gave a level:',
+    ...checks.filter(({ id }) => result.fired[id] !== undefined).map(({ id }) => `  ${id}: ${levelOrder.flatMap((level) => (result.fired[id]?.[level] === undefined ? [] : [`${level} ${result.fired[id]?.[level]}`])).join(', ')}`),
+    `never fired: ${never.length === 0 ? 'none' : never.join(', ')}`,
+    ...result.failures.map(({ seed, what }) => `FAILURE seed ${seed}: ${what}`),
+  ]
 }
