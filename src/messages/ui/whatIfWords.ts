@@ -6,7 +6,7 @@ export const whatIfWords = {
   whatIf: { en: 'What if:', es: 'Qué pasa si:' },
   none: { en: 'What if … tap one or more. The plan stays as it is.', es: 'Qué pasa si … toque una o más. El plano queda como está.' },
   asSet: { en: 'As set: heights as they were measured, the others as planned.', es: 'Como quedó: alturas medidas; las demás, como en el plano.' },
-  notThePlan: { en: 'Not the plan. Edits still change the plan; files and images show the plan.', es: 'No es el plano. Los cambios sí van al plano; archivos e imágenes muestran el plano.' },
+  notThePlan: { en: 'Not the plan. Edits change the plan; files and images show it.', es: 'No es el plano. Los cambios van al plano; archivos e imágenes lo muestran.' },
   back: { en: 'back to the plan', es: 'volver al plano' },
   close: { en: 'close', es: 'cerrar' },
   taps: { en: 'what to suppose', es: 'qué suponer' },
