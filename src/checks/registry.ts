@@ -1,4 +1,5 @@
 import type { CheckDefinition } from './finding.ts'
+import { asSet } from './list/asSet.ts'
 import { balance } from './list/balance.ts'
 import { beyondRun } from './list/beyondRun.ts'
 import { exitStands } from './list/exitStands.ts'
@@ -31,7 +32,7 @@ import { siteChecks } from './siteChecks.ts'
  */
 export const checks: readonly CheckDefinition[] = [
   sticksLength,
-  jawEffort, liftsOut, exitStands, faceGap, offsetChange, sag, setOutTolerance,
+  jawEffort, liftsOut, exitStands, faceGap, offsetChange, sag, setOutTolerance, asSet,
   noseLanding, standLoad, saddleHeight, floatingStands,
   feed, balance, pipeLifts,
   linedUp, machinePitch, jawsFitted, groundGuessed, beyondRun, missingInputs, typicalFigures, ownedGear,

@@ -49,7 +49,7 @@ export function deriveSite(planned: YardDocument, options: DeriveOptions = {}): 
   const placed = document === planned ? everything : new Map([...everything].filter(([id]) => document.records[id] !== undefined))
   const base = { case: options, document, layout: layoutOf(document), job, setUp, run, placed, pipe }
   if (setUp === null || run === null || shown === null) {
-    return { ...base, supports: [], ground: noGround, jaws: jawsOf(null, null, null), sticks: sticksOf(job, string, pipe.odM, 0), bends: [], ...withoutRun }
+    return { ...base, supports: [], ground: noGround, jaws: jawsOf(null, null, null), plannedJawM: null, sticks: sticksOf(job, string, pipe.odM, 0), bends: [], ...withoutRun }
   }
   const { path } = shown
   const ground = groundFor(shown, setUp, placed)
@@ -64,6 +64,7 @@ export function deriveSite(planned: YardDocument, options: DeriveOptions = {}): 
     supports,
     ground: groundLine(ground, supports, placed, sticks.stickLengthM, sticks.stringLengthM(sticks.stickCount)),
     jaws,
+    plannedJawM: plannedJaws.bopLevelM,
     sticks,
     bends: bendsOf(shown, run),
     surfaceAt: (runningM) => surfaceInCase(surfaceAt(shown, run, runningM), whatIf),

@@ -116,6 +116,8 @@ export interface SiteModel {
   supports: readonly SupportView[]
   ground: GroundLine
   jaws: JawsView
+  /** BOP level in the closed jaws as planned, whichever case is derived. */
+  plannedJawM: number | null
   /** Surface under the run at a running distance; null unknown. */
   surfaceAt: (runningM: number) => Surface | null
   /** Site position and direction at a running distance of the shown run (extends straight beyond both ends). */
