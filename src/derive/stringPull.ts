@@ -8,6 +8,7 @@ import { add, along } from '../geometry/vector.ts'
 import type { Surface } from '../scene/records/frame.ts'
 import { groundStretchesOf, type GroundStretch } from './groundStretches.ts'
 import type { MissingInput, RunBend, SiteModel } from './types.ts'
+import type { BandPart } from './whatIf.ts'
 
 /** The string when joint k is made and the jaws open: k + 1 sticks, first from one stick behind the datum, last from the datum. */
 export interface JointPull {
@@ -38,6 +39,12 @@ export interface StringPull {
 const MOST_JOINTS = 60
 /** Factor on friction at the start of every pull: the high end of the table. */
 export const breakawayFactor = breakawayFactors.high
+
+/** Columns of the friction table by the end of their band. Without a what-if the pull reads the high one, the run-away the low one. */
+const frictionColumn = { low: 'runAwayLow', likely: 'likely', high: 'pullHigh' } as const satisfies Record<BandPart, string>
+type FrictionColumn = (typeof frictionColumn)[BandPart]
+/** Breakaway at one end of its band; likely is the middle. */
+const breakawayIn = (part: BandPart | undefined): number => (part === 'low' ? breakawayFactors.low : part === 'likely' ? (breakawayFactors.low + breakawayFactors.high) / 2 : breakawayFactor)
 
 const pulls = new WeakMap<SiteModel, StringPull>()
 
@@ -103,12 +110,13 @@ function buildWays(site: SiteModel): PullWays {
   const startM = 0 - stringLengthM(1)
   const nodes = nodesOf(site, ground, startM, stringLengthM(stickCount))
   const under: PullWays['under'] = (runningM) => ground.find(({ carriedFromM, carriedToM }) => runningM > carriedFromM && runningM < carriedToM) ?? 'rollers'
-  const high = inputOf(site, under, nodes, lineLoadNPerM, 'pullHigh')
-  const low = inputOf(site, under, nodes, lineLoadNPerM, 'runAwayLow')
+  const part = site.case.whatIf?.friction
+  const high = inputOf(site, under, nodes, lineLoadNPerM, part === undefined ? 'pullHigh' : frictionColumn[part])
+  const low = inputOf(site, under, nodes, lineLoadNPerM, part === undefined ? 'runAwayLow' : frictionColumn[part])
   const pull = buildTrack(high, -1, false)
   const flexuralRigidityNm2 = site.pipe.stiffnessNm2('pull')
   const hasBends = site.bends.some(({ radiusM, turnRad }) => radiusM !== null && turnRad !== 0)
-  const starting = withFrictionTimes(high, breakawayFactor)
+  const starting = withFrictionTimes(high, breakawayIn(part))
   return {
     pull,
     start: buildTrack(starting, -1, false),
@@ -201,7 +209,7 @@ function nodesOf(site: SiteModel, ground: readonly GroundStretch[], tailM: numbe
   return nodes
 }
 
-function inputOf(site: SiteModel, under: PullWays['under'], nodes: readonly Node[], lineLoadNPerM: number, which: 'pullHigh' | 'runAwayLow'): PullInput {
+function inputOf(site: SiteModel, under: PullWays['under'], nodes: readonly Node[], lineLoadNPerM: number, which: FrictionColumn): PullInput {
   const frictionAt = (runningM: number): number => {
     const on = under(runningM)
     return frictionOf(on === 'rollers' ? on : on.surface)[which]
