@@ -1,18 +1,15 @@
-import { allowableTensileLoadN } from '../../engine/pipe/allowablePull.ts'
+import { allowableOf } from '../../derive/stages/pull.ts'
+import { pullerOf, usableTow } from '../../derive/stages/puller.ts'
 import { breakawayFactor, stringPullOf } from '../../derive/stringPull.ts'
 import type { MissingInput, SiteModel } from '../../derive/types.ts'
-import type { Surface } from '../../scene/records/frame.ts'
+import { pullEditions } from '../../engine/pipe/tables.ts'
 import type { PullerRecord } from '../../scene/kinds/puller.ts'
-import { gravityMPerS2, hourS } from '../../units/factors.ts'
 import type { Finding } from '../finding.ts'
 import { isUnder } from '../gearBodies.ts'
 import { sourceOf, type Limits } from '../limits.ts'
 import { atRun, boundFor, defineCheck, finding, houseRule, levelFor, nameOf, plate, q, say } from '../make.ts'
 
 const ID = 'puller-pull'
-const FIRM: ReadonlySet<Surface> = new Set(['gravel', 'asphalt', 'concrete', 'mat', 'grass'])
-/** One pull with its stops stays under an hour. */
-const PULL_S = hourS
 
 export const pullerPull = defineCheck({
   id: ID,
@@ -62,23 +59,19 @@ function lacking(site: SiteModel, { id, pullerKind, figures }: PullerRecord): Fi
 /** Tow rating and grip; where one is unknown the other alone may already be too little. */
 function ofVehicle(scene: Scene, puller: PullerRecord): Finding[] {
   const { site, limits, needN, noseM } = scene
-  const { towRatingN, massKg } = puller.figures
-  const surface = site.surfaceAt(noseM)
-  // Share of its weight a vehicle can pull.
-  const grip = limits.limit(surface !== null && FIRM.has(surface) ? 'grip-firm' : 'grip-soft')
-  const gripN = puller.pullerKind === 'winch' || massKg.value === null ? null : (grip.fix ?? 0) * massKg.value * gravityMPerS2
-  const rated = towRatingN.value
-  const isByGrip = gripN !== null && (rated === null || gripN < rated)
-  const usableN = isByGrip ? gripN : rated
-  if (usableN === null) return []
+  const view = pullerOf(site)
+  const tow = view === null ? null : usableTow(site, view, limits, noseM)
+  if (tow === null) return []
+  const { usableN } = tow
+  const isByGrip = tow.by === 'grip'
   const values = { ...valuesOf(scene), puller: nameOf(site, puller.id), usable: q('force', usableN) }
   const common = {
     about: puller.id, items: [puller.id], phases: ['pull'] as const, where: atRun(noseM), measured: q('force', needN), limit: q('force', usableN),
-    source: isByGrip ? sourceOf(grip) : plate('tow rating on the plate of the puller'),
+    source: isByGrip ? sourceOf(limits.limit(tow.gripLimitId)) : plate('tow rating on the plate of the puller'),
   }
   if (!isUnder(usableN, needN)) {
     // Nothing is passed while half of it is unknown.
-    if (rated === null || (puller.pullerKind !== 'winch' && massKg.value === null)) return []
+    if (!tow.isWhole) return []
     return [finding(ID, { ...common, level: 'met', what: say('{puller} can pull {usable}; starting the last string takes {need}.', '{puller} puede tirar {usable}; arrancar la última línea pide {need}.', values) })]
   }
   return [finding(ID, {
@@ -104,14 +97,13 @@ function ofRope(scene: Scene, puller: PullerRecord): Finding[] {
 /** The pull against what the pipe may take: half of it CHECK, all of it FIX. */
 function ofPipe(scene: Scene): Finding[] {
   const { site, limits, needN, noseM } = scene
-  const properties = site.pipe.properties!
-  const allowed = allowableTensileLoadN({ edition: 'F1804', material: properties.material, odM: properties.odM, dr: properties.dr, durationS: PULL_S, wallTemperatureC: site.pipe.wallTemperatureC })
+  const allowed = allowableOf(site)
   const common = { about: 'pipe', phases: ['pull'] as const, where: atRun(noseM), items: site.run === null ? [] : [site.run.id] }
-  if (allowed.status !== 'ok') {
-    return [finding(ID, { ...common, level: 'CHECK', source: { class: 'published', cite: 'ASTM F1804' }, measured: q('force', needN), what: say('No published allowable pull covers this pipe; it starts with {need}.', 'Ningún tiro admisible publicado cubre este tubo; arranca con {need}.', valuesOf(scene)), move: say('Ask the pipe maker for its yield stress.', 'Pida al fabricante su esfuerzo de fluencia.') })]
+  if (allowed === null) {
+    return [finding(ID, { ...common, level: 'CHECK', source: { class: 'published', cite: pullEditions.find(({ id }) => id === site.job.pullEdition)?.source ?? 'ASTM F1804' }, measured: q('force', needN), what: say('No published allowable pull covers this pipe; it starts with {need}.', 'Ningún tiro admisible publicado cubre este tubo; arranca con {need}.', valuesOf(scene)), move: say('Ask the pipe maker for its yield stress.', 'Pida al fabricante su esfuerzo de fluencia.') })]
   }
   const limit = limits.limit('pull-share')
-  const { loadN, source } = allowed.value
+  const { loadN, source } = allowed
   const share = needN / loadN
   const level = levelFor(limit, share)
   const bound = boundFor(limit, level)

@@ -27,10 +27,11 @@ export function memorySolver(site: SiteModel, solver: BodySolver, memory: RunMem
   const jobKey = keyOfJob(site)
   const groundKeyAt = groundKeys(site)
   const asked = new Map<string, BodySolution | null>()
+  const solved = (): BodySolution[] => [...asked.values()].filter((one) => one !== null)
   let [solves, reused] = [0, 0]
   const solve = (body: BodyCase): BodySolution | null => {
     if (solver.missing.length > 0) return null
-    const key = `${jobKey(body)};${keyOfBody(body)};${supportsKey(site, body)};${groundKeyAt(body)}`
+    const key = `${jobKey(body)};${JSON.stringify(body)};${supportsKey(site, body)};${groundKeyAt(body)}`
     const before = asked.get(key)
     if (before !== undefined) return before
     const kept = memory.solutions.get(key)
@@ -51,7 +52,8 @@ export function memorySolver(site: SiteModel, solver: BodySolver, memory: RunMem
     solve,
     solveCount: () => solves,
     reusedCount: () => reused,
-    unsettled: () => [...asked.values()].filter((one) => one !== null && one.result.status !== 'ok') as BodySolution[],
+    solved,
+    unsettled: () => solved().filter(({ result }) => result.status !== 'ok'),
     settle: () => {
       memory.solutions = new Map(asked)
     },
@@ -64,9 +66,6 @@ function keyOfJob({ pipe, jaws }: SiteModel): (body: BodyCase) => string {
   const jawKey = `${properties?.lineLoadNPerM},${properties?.odM},${properties?.inertiaM4},${jaws.innerClampM},${jaws.outerClampM},${jaws.liftAtM},${jaws.liftTravelM},${jawLineLevelM(jaws, 0)},${jaws.slopeRatio}`
   return ({ question }) => `${jawKey},${pipe.stiffnessNm2(question)}`
 }
-
-const keyOfBody = ({ name, startM, endM, infeedJaws, exitJaws, lifts, shift, noseLevelM, isCut }: BodyCase): string =>
-  `${name},${startM},${endM},${infeedJaws},${exitJaws},${lifts},${isCut === true},${noseLevelM ?? ''},${shift === undefined ? '' : `${shift.key}:${shift.byM}`}`
 
 function supportsKey({ supports }: SiteModel, { startM, endM }: BodyCase): string {
   let key = ''

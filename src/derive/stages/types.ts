@@ -124,9 +124,11 @@ export interface StagePull extends PullAt {
   atEndN: number
   runAway: RunAway
   allowableN: number | null
-  /** Rating or grip, the smaller; null where one is unknown. */
+  /** Rating or grip, the smaller of what is known; null where neither is. */
   usableTowN: number | null
   usableTowBy: 'rating' | 'grip' | null
+  /** False while one of the two is unknown: it may be less. */
+  usableTowIsWhole: boolean
   ropeN: number | null
   /** What gives first if the puller pulls all it can: null where not everything is known. */
   weakLink: 'pipe' | 'rope' | 'puller' | null

@@ -60,5 +60,5 @@ function sharesOf({ law, startM, endM, startLevelM, endLevelM }: TrackPiece, { f
   }
   const gradeN = lineLoadNPerM * (endLevelM - startLevelM) * ratio
   const dragN = law.rateNPerM * (toM - fromM) - gradeN
-  return { ...none, dragN, gradeN, slackN: afterN - beforeN - dragN - gradeN }
+  return { ...none, dragN, gradeN, slackN: afterN > 0 ? 0 : Math.max(0, 0 - (beforeN + dragN + gradeN)) }
 }
