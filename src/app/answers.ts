@@ -1,9 +1,12 @@
+import { limitsOf } from '../checks/limits.ts'
 import { runChecks } from '../checks/runner.ts'
+import { criticalSupports } from '../derive/critical.ts'
+import { createMechanics } from '../derive/mechanics.ts'
 import { deriveSite } from '../derive/site.ts'
 import type { ShownCase } from '../derive/whatIf.ts'
 import type { YardDocument } from '../scene/document.ts'
 import type { OwnedGear } from '../state/checkClient.ts'
-import type { AnyQuestion, QuestionName, Questions } from '../state/questions.ts'
+import type { Question, QuestionName, Questions } from '../state/questions.ts'
 
 /** What a question is about. */
 export interface Asked {
@@ -16,7 +19,12 @@ type Answers = { readonly [Name in QuestionName]: (asked: Asked, args: Questions
 
 const answers: Answers = {
   findings: ({ document, shownCase, owned }) => runChecks(deriveSite(document, shownCase), { owned }),
+  critical: ({ document, shownCase }, { sinkM }) => {
+    const limits = limitsOf(document)
+    const mechanics = createMechanics(deriveSite(document, shownCase), limits)
+    return criticalSupports(mechanics.site, limits, mechanics, sinkM)
+  },
 }
 
 /** Runs in the worker. */
-export const answerTo = ({ name, args }: AnyQuestion, asked: Asked): unknown => answers[name](asked, args)
+export const answerTo = <Name extends QuestionName>({ name, args }: Question<Name>, asked: Asked): unknown => answers[name](asked, args)

@@ -4,7 +4,9 @@ import { caseMark, type DeriveOptions, type ShownCase } from '../derive/whatIf.t
 import type { Edit, Env, StepLabel } from '../scene/edit.ts'
 import type { YardDocument } from '../scene/document.ts'
 import type { CheckClient } from './checkClient.ts'
+import { createCritical, type Critical } from './critical.ts'
 import { shownDocument, stampOf, type DocumentStore } from './documentStore.ts'
+import { createPlannedLevels, type PlannedLevelsStore } from './plannedLevels.ts'
 import type { ResultsStore } from './resultsStore.ts'
 import type { ViewStore } from './viewStore.ts'
 
@@ -30,6 +32,10 @@ export interface App {
   edit: (name: string, args: unknown) => Edit
   /** Asks the worker something beside the checks (state/questions.ts). Null where nobody answers, or what is shown changed meanwhile. */
   ask: CheckClient['ask']
+  /** Each support missing or sunk in turn, kept up while it is wanted. */
+  critical: Critical
+  /** What the plan says, while heights as set are shown. */
+  planned: PlannedLevelsStore
 }
 
 export interface AppParts {
@@ -92,9 +98,13 @@ export const createApp = (parts: AppParts): App => {
     return command.run(documents.getState().document, args, env)
   }
   ask()
+  const question: CheckClient['ask'] = parts.ask ?? (() => Promise.resolve(null))
+  const stamp = (): string => site.getState().stamp
   return {
+    critical: createCritical({ stamp, results, ask: question }),
+    planned: createPlannedLevels({ stamp, shownCase: () => view.getState().shownCase, results, ask: question }),
     documents, view, results, site, env, edit,
-    ask: parts.ask ?? (() => Promise.resolve(null)),
+    ask: question,
     command: (name, args, label, mergeKey) => {
       const command = parts.commands(name)
       if (command === undefined) throw new Error(`no command is called ${name}`)

@@ -124,7 +124,7 @@ export const createCheckClient = (port: CheckPort, results: ResultsStore): Check
         return
       }
       // The answer has the type its question names; the worker's table of answers is held to the same list.
-      asked.push({ question, shownCase: shownCase ?? latest.shownCase, stamp: latest.stamp, resolve: resolve as Asked['resolve'] })
+      asked.push({ question: question as AnyQuestion, shownCase: shownCase ?? latest.shownCase, stamp: latest.stamp, resolve: resolve as Asked['resolve'] })
       if (running === null) next()
     }),
     receive: (message) => {
