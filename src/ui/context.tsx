@@ -1,4 +1,4 @@
-import { createContext, useContext, useDeferredValue, useEffect, useMemo, type ReactNode } from 'react'
+import { createContext, useContext, useDeferredValue, useMemo, type ReactNode } from 'react'
 import { useStore } from 'zustand'
 import { createStore, type StoreApi } from 'zustand/vanilla'
 import type { CheckRun } from '../checks/finding.ts'
@@ -8,11 +8,11 @@ import { layoutOf, type YardDocument } from '../scene/document.ts'
 import type { App, SiteState } from '../state/app.ts'
 import { shownDocument, type DocumentState } from '../state/documentStore.ts'
 import type { ResultsState } from '../state/resultsStore.ts'
+import { shownResultsOf, type ShownResults } from '../state/shownResults.ts'
 import type { ViewState } from '../state/viewStore.ts'
 import { formatOffset, formatQuantity, formatRunning, type FormatOptions, type UnitSystem } from '../units/format.ts'
 import type { Quantity, QuantityKind } from '../units/quantity.ts'
 import type { Services } from './services.ts'
-import { createStaleness, type Staleness } from './staleness.ts'
 
 /** A question put before something that is hard to take back. */
 export interface Question {
@@ -42,18 +42,16 @@ interface Ui {
   app: App
   services: Services
   panels: StoreApi<PanelState>
-  staleness: StoreApi<Staleness>
+  shown: StoreApi<ShownResults>
 }
 
 const UiContext = createContext<Ui | null>(null)
 
 export const UiProvider = ({ app, services, children }: { app: App; services: Services; children: ReactNode }): ReactNode => {
-  const staleness = useMemo(() => createStaleness(app), [app])
-  useEffect(() => staleness.connect(), [staleness])
   const ui = useMemo<Ui>(() => ({
-    app, services, staleness: staleness.store,
+    app, services, shown: shownResultsOf(app),
     panels: createStore<PanelState>()(() => ({ question: null, whyCheckId: null, openNoteKey: null, metOpen: false, confirmOpen: false, opensFirst: false })),
-  }), [app, services, staleness])
+  }), [app, services])
   return <UiContext value={ui}>{children}</UiContext>
 }
 
@@ -71,11 +69,11 @@ export const usePanels = <T,>(select: (state: PanelState) => T): T => useStore(u
 export const useShownDocument = (): YardDocument => useDocuments(shownDocument)
 
 /** True while what the checks say belongs to an older document than the one on screen, and a moment longer. */
-export const useIsStale = (): boolean => useStore(useUi().staleness, (state) => state.isStale)
+export const useIsStale = (): boolean => useStore(useUi().shown, (state) => state.isStale)
 
-/** The run of the checks for parts that may lag a frame behind a drag, with whether it is old. */
+/** The run of the checks as the screen shows it, lagging behind a drag, with whether it is old. */
 export const useLaggingRun = (): { run: CheckRun | null; isStale: boolean } => {
-  const run = useResults((state) => state.run)
+  const run = useStore(useUi().shown, (state) => state.run)
   const shown = useDeferredValue(run)
   const isStale = useIsStale()
   return { run: shown, isStale: isStale || shown !== run }

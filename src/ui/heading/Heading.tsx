@@ -6,7 +6,7 @@ import type { UiKey } from '../../messages/ui/text.ts'
 import { Figure } from '../common/Figure.tsx'
 import { Icon, type IconName } from '../common/Icon.tsx'
 import { LevelMark } from '../common/LevelMark.tsx'
-import { useDocuments, useIsStale, useResults, useSite, useUi, useView, useWords } from '../context.tsx'
+import { useDocuments, useLaggingRun, useSite, useUi, useView, useWords } from '../context.tsx'
 import { numberedFindings, worstOfPhase } from '../findings/order.ts'
 import { levelKey } from '../findings/words.ts'
 
@@ -38,7 +38,7 @@ const PhoneHeading = (): ReactNode => {
   const { say } = useWords()
   const { app } = useUi()
   const leaf = useView((view) => view.leaf)
-  const run = useResults((state) => state.run)
+  const { run } = useLaggingRun()
   const count = numberedFindings(run).length
   const leaves = [['plan', say('plan').toLowerCase()], ['side', say('sideView')], ['notes', say('notesLeaf', { count })]] as const
   return (
@@ -71,8 +71,7 @@ const PhaseChips = (): ReactNode => {
   const { say } = useWords()
   const { app } = useUi()
   const shown = useView((view) => view.phase)
-  const run = useResults((state) => state.run)
-  const isStale = useIsStale()
+  const { run, isStale } = useLaggingRun()
   return (
     <div className="phase-chips" role="group" aria-label={say('zonesAsAt')} data-stale={isStale}>
       <span className="quiet-text">{say('zonesAsAt')}</span>
@@ -94,7 +93,7 @@ const PhaseSelect = (): ReactNode => {
   const { say } = useWords()
   const { app } = useUi()
   const shown = useView((view) => view.phase)
-  const run = useResults((state) => state.run)
+  const { run } = useLaggingRun()
   const form = useView((view) => view.form)
   return (
     <label className="phase-select">

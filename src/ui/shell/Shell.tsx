@@ -1,4 +1,4 @@
-import { lazy, Suspense, useCallback, useEffect, useMemo, useRef, useState, useSyncExternalStore, type PointerEvent, type ReactNode } from 'react'
+import { lazy, memo, Suspense, useCallback, useEffect, useMemo, useRef, useState, useSyncExternalStore, type PointerEvent, type ReactNode } from 'react'
 import { useStore } from 'zustand'
 import { isPlan } from '../../derive/whatIf.ts'
 import { layoutOf } from '../../scene/document.ts'
@@ -83,7 +83,8 @@ const subscribeCoarse = (change: () => void): (() => void) => {
   return () => coarse.removeEventListener('change', change)
 }
 
-const Yard = ({ plan, tape, section }: Bands): ReactNode => {
+/** Drawn anew only when something of its own changes, not with what the screen round it listens to. */
+const Yard = memo(({ plan, tape, section }: Bands): ReactNode => {
   const { app } = useUi()
   const { say } = useWords()
   const form = useView((view) => view.form)
@@ -148,7 +149,8 @@ const Yard = ({ plan, tape, section }: Bands): ReactNode => {
       {form === 'phone' && leaf === 'notes' ? <div className="plan-foot plan-foot-page"><Notice /></div> : null}
     </div>
   )
-}
+})
+Yard.displayName = 'Yard'
 
 /** Tells the view how large the bands are; on the phone's side leaf the tape's map follows the side view. */
 const useBandSizes = (plan: BandSize | null, section: BandSize | null, tape: BandSize | null): void => {

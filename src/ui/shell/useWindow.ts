@@ -91,14 +91,15 @@ export const usePageTitle = (): void => {
   const screen = useView((view) => view.screen)
   const title = useDocuments((state) => layoutOf(state.document).title)
   const pipe = useDocuments((state) => jobOf(state.document).pipe)
-  const run = useResults((state) => state.run)
+  // Words and numbers, not the run itself: a new one with the same verdict draws nothing anew.
+  const worst = useResults(({ run }) => worstLevel(run?.findings ?? []))
+  const count = useResults(({ run }) => (run === null || worst === null ? null : run.counts[worst]))
   useEffect(() => {
     document.documentElement.lang = options.language
-    const worst = worstLevel(run?.findings ?? [])
     const name = title === '' ? uiText('untitled', options) : title
-    const mark = worst === null || run === null ? '' : `${uiText(levelKey(worst), options)} ${run.counts[worst]} · `
+    const mark = worst === null || count === null ? '' : `${uiText(levelKey(worst), options)} ${count} · `
     document.title = screen === 'start' ? 'Stringyard' : `${mark}${name} · Stringyard`
-  }, [options, screen, title, pipe, run])
+  }, [options, screen, title, pipe, worst, count])
 }
 
 /** Keys that act on the whole sheet: undo and redo, and the keyboard map where the drawing has the focus. */

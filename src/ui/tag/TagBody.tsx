@@ -3,7 +3,7 @@ import { kindOf, type PlacedRecord } from '../../scene/kinds/index.ts'
 import { useCommand } from '../command.ts'
 import { Figure } from '../common/Figure.tsx'
 import { LevelMark } from '../common/LevelMark.tsx'
-import { useIsStale, useResults, useSite, useUi, useView, useWords } from '../context.tsx'
+import { useLaggingRun, useSite, useUi, useView, useWords } from '../context.tsx'
 import { fieldName } from '../fields/focus.ts'
 import { NumberField } from '../fields/NumberField.tsx'
 import { TextField } from '../fields/OtherFields.tsx'
@@ -24,8 +24,7 @@ export const TagHead = ({ records }: { records: readonly PlacedRecord[] }): Reac
   const { app } = useUi()
   const site = useSite((state) => state.site)
   const isMore = useView((view) => view.tagMore)
-  const run = useResults((state) => state.run)
-  const isStale = useIsStale()
+  const { run, isStale } = useLaggingRun()
   const [first] = records
   if (first === undefined) return null
   const level = isStale || records.length > 1 ? null : levelByItem(run).get(first.id)
