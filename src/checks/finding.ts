@@ -45,6 +45,8 @@ export interface Finding {
   phases: readonly Phase[]
   move: Sentence | null
   remedy: Remedy | null
+  /** A panel in which the matter can be looked into, by its name in the shell; left out: none. */
+  opens?: { panel: string; label: Sentence }
 }
 
 export interface CheckDefinition {

@@ -22,6 +22,7 @@ import { saddleHeight } from './list/saddleHeight.ts'
 import { sag } from './list/sag.ts'
 import { setOutTolerance } from './list/setOutTolerance.ts'
 import { standLoad } from './list/standLoad.ts'
+import { stickBow } from './list/stickBow.ts'
 import { sticksLength } from './list/sticksLength.ts'
 import { typicalFigures } from './list/typicalFigures.ts'
 import { siteChecks } from './siteChecks.ts'
@@ -32,7 +33,7 @@ import { siteChecks } from './siteChecks.ts'
  */
 export const checks: readonly CheckDefinition[] = [
   sticksLength,
-  jawEffort, liftsOut, exitStands, faceGap, offsetChange, sag, setOutTolerance, asSet,
+  jawEffort, liftsOut, exitStands, faceGap, stickBow, offsetChange, sag, setOutTolerance, asSet,
   noseLanding, standLoad, saddleHeight, floatingStands,
   feed, balance, pipeLifts,
   linedUp, machinePitch, jawsFitted, groundGuessed, beyondRun, missingInputs, typicalFigures, ownedGear,
