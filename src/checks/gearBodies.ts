@@ -29,7 +29,7 @@ export const solidKinds = ['building', 'fence', 'tree', 'water'] as const satisf
 /** Arcs are followed with their chords within this of the arc. */
 const ARC_SAG_M = 0.001
 /** Figures below this against a limit are rounding of the coordinates. */
-const ROUNDING_M = 1e-6
+export const ROUNDING_M = 1e-6
 
 /** Whether the item must stay where it is. */
 export const isLocked = (site: SiteModel, id: string): boolean => site.placed.get(id)?.record.locked === true
@@ -169,27 +169,6 @@ export function gapBetween(points: readonly Vec[], { shape, halfWidthM }: Pick<S
   const { distanceM: apartM, from, to } = distanceBetween({ kind: 'polygon', points }, shape)
   return { clearM: apartM - halfWidthM, at: from, to }
 }
-
-/**
- * Least displacement, to the decimetre, after which a body keeps `isClear`; null where none within `mostM` does.
- * Tried outward in 24 directions about `firstRad`, so that of equal ones the preferred direction wins.
- */
-export function clearShift(isClear: (shift: Vec) => boolean, firstRad: number, mostM = 12, directions: readonly number[] = TURNS): Vec | null {
-  for (let step = 1; step * STEP_M <= mostM + 1e-9; step += 1) {
-    for (const turnRad of directions) {
-      const { xM, yM } = along(firstRad + turnRad, step * STEP_M)
-      const shift = { xM: tidy(xM), yM: tidy(yM) }
-      if (isClear(shift)) return shift
-    }
-  }
-  return null
-}
-
-const STEP_M = 0.1
-const TURNS: readonly number[] = Array.from({ length: 24 }, (_, i) => (i % 2 === 0 ? 1 : -1) * Math.ceil(i / 2) * (Math.PI / 12))
-const tidy = (valueM: number): number => Math.round(valueM * 1000) / 1000 + 0
-
-export const shifted = (points: readonly Vec[], by: Vec): Vec[] => points.map((p) => add(p, by))
 
 /** Direction from an obstacle to the body, for a way out of it; across the heading given where they coincide. */
 export function awayRad(at: Vec, to: Vec, elseRad: number): number {

@@ -159,12 +159,12 @@ export function createMechanics(site: SiteModel, limits: LimitLookup): Mechanics
       const [step, leastM, mostM] = [limitParam(limit, 'effortChange'), limitParam(limit, 'leastM'), limitParam(limit, 'mostM')]
       if (solvedJoints().length === 0) return []
       return near().map((view) => {
-        const changeAt = (errorM: number): number => Math.max(0, ...casesOf(view).flatMap(({ side, joint: number }) => {
+        const tries = casesOf(view).flatMap(({ side, joint: number }) => {
           const base = joint(number)?.[side].effortRatio
           if (base === undefined) return []
-          return [errorM, -errorM].map((byM) => Math.abs((shiftedEffort(view.key, byM, side, number) ?? base) - base))
-        }))
-        return { view, toleranceM: largestError(changeAt, step, leastM, mostM) }
+          return [1, -1].map((sign) => (errorM: number): number => Math.abs((shiftedEffort(view.key, sign * errorM, side, number) ?? base) - base))
+        })
+        return { view, toleranceM: largestError(tries, step, leastM, mostM) }
       })
     }),
     effortWithShift: (key, byM) => {
@@ -178,14 +178,16 @@ export function createMechanics(site: SiteModel, limits: LimitLookup): Mechanics
   }
 }
 
-/** Largest error that changes C by no more than the step; the change grows with the error. */
-function largestError(changeAt: (errorM: number) => number, step: number, leastM: number, mostM: number): number {
-  if (changeAt(mostM) <= step) return mostM
+/** Largest error that changes C by no more than the step in any of the cases tried; the change grows with the error. */
+function largestError(tries: readonly ((errorM: number) => number)[], step: number, leastM: number, mostM: number): number {
+  // What stays within the step at the largest error does so at every smaller one; of the others the worst settles most questions.
+  const governing = tries.map((changeAt) => ({ changeAt, mostChange: changeAt(mostM) })).filter(({ mostChange }) => mostChange > step).toSorted((a, b) => b.mostChange - a.mostChange)
+  if (governing.length === 0) return mostM
+  if (governing.some(({ changeAt }) => changeAt(leastM) >= step)) return leastM
   let [low, high] = [leastM, mostM]
-  if (changeAt(low) >= step) return leastM
   for (let pass = 0; pass < BISECTIONS; pass += 1) {
     const middle = (low + high) / 2
-    if (changeAt(middle) <= step) low = middle
+    if (governing.every(({ changeAt }) => changeAt(middle) <= step)) low = middle
     else high = middle
   }
   return low

@@ -1,6 +1,7 @@
 /** The site model: everything that follows from the document by geometry alone. */
 import { pathOf } from '../scene/resolve.ts'
-import { pointBesidePath, pointOnPath, projectOnPath, type Path } from '../geometry/arc.ts'
+import { pointOnPath, projectOnPath, type Path } from '../geometry/arc.ts'
+import { add, toTheRight } from '../geometry/vector.ts'
 import type { SymbolContext } from '../drawing/primitives.ts'
 import { jobOf, layoutOf, recordsOf, type YardDocument } from '../scene/document.ts'
 import type { MachineRecord } from '../scene/kinds/machine.ts'
@@ -69,8 +70,8 @@ export function deriveSite(planned: YardDocument, options: DeriveOptions = {}): 
     bends: bendsOf(shown, run),
     surfaceAt: (runningM) => surfaceInCase(surfaceAt(shown, run, runningM), whatIf),
     atRunning: (runningM, offsetM = 0) => {
-      const { headingRad } = pointOnPath(path, runningM)
-      return { ...pointBesidePath(path, { runningM, offsetM }), headingRad }
+      const pose = pointOnPath(path, runningM)
+      return offsetM === 0 ? pose : { ...add(pose, toTheRight(pose.headingRad, offsetM)), headingRad: pose.headingRad }
     },
     toRunning: (xM, yM) => projectOnPath(path, { xM, yM }),
     groundLevelAt: ground.levelAt,

@@ -3,7 +3,7 @@ import { recordsOf } from '../scene/document.ts'
 import type { Phase } from '../scene/parts.ts'
 import type { ZoneChangeRecord } from '../scene/records/beside.ts'
 import type { SiteModel, Stage } from './types.ts'
-import { widened } from './zones/shapes.ts'
+import { noseAt, widened } from './zones/shapes.ts'
 import { zoneCatalogue } from './zones/catalogue.ts'
 import type { Zone, ZoneDefinition, ZoneShape } from './zones/zone.ts'
 
@@ -16,11 +16,27 @@ export type { CrewRole, Zone } from './zones/zone.ts'
  */
 export function zonesAt(site: SiteModel, stage: Stage): readonly Zone[] {
   const changes = new Map(recordsOf(site.document, 'zoneChange').map((change) => [change.zoneKey, change]))
-  const derived = zoneCatalogue.flatMap((definition) => definition.shapes(site, stage).flatMap((shape) => {
+  // Only a change by hand makes a zone live in a phase of which its definition says nothing.
+  const live = zoneCatalogue.filter(({ classes }) => changes.size > 0 || classes[stage.phase] !== undefined)
+  const derived = live.flatMap((definition) => shapesOf(site, definition, stage).flatMap((shape) => {
     const zone = zoneOf(definition, shape, changes.get(`${definition.id}@${shape.ownerId}`) ?? null, stage.phase)
     return zone === null ? [] : [zone]
   }))
   return [...derived, ...handDrawn(site, stage.phase)]
+}
+
+const made = new WeakMap<SiteModel, Map<string, readonly ZoneShape[]>>()
+
+/** Shapes follow the nose and nothing else of a stage, so most stages share them. A nose on its way is not kept. */
+function shapesOf(site: SiteModel, definition: ZoneDefinition, stage: Stage): readonly ZoneShape[] {
+  if (stage.tipM !== undefined) return definition.shapes(site, stage)
+  const known = made.get(site) ?? new Map<string, readonly ZoneShape[]>()
+  made.set(site, known)
+  const { fromM, toM } = noseAt(site, stage)
+  const key = `${definition.id} ${fromM} ${toM}`
+  let shapes = known.get(key)
+  if (shapes === undefined) known.set(key, (shapes = definition.shapes(site, stage)))
+  return shapes
 }
 
 function zoneOf(definition: ZoneDefinition, shape: ZoneShape, change: ZoneChangeRecord | null, phase: Phase): Zone | null {

@@ -61,12 +61,13 @@ const pointsOf = (shape: Shape): readonly Vec[] => (shape.kind === 'point' ? [sh
 
 function chainOf(shape: Shape, points: readonly Vec[]): Chain {
   const isClosing = shape.kind === 'polygon' || points.length === 1
-  const ring = isClosing ? [...points, ...points.slice(0, 1)] : points
-  const coords = new Float64Array(2 * ring.length)
-  ring.forEach(({ xM, yM }, i) => {
+  const count = points.length === 0 ? 0 : points.length + (isClosing ? 1 : 0)
+  const coords = new Float64Array(2 * count)
+  for (let i = 0; i < count; i++) {
+    const { xM, yM } = points[i === points.length ? 0 : i] as Vec
     if (!Number.isFinite(xM) || !Number.isFinite(yM)) throw new RangeError(`distanceBetween: coordinate of point ${i % points.length} is not finite`)
     coords[2 * i] = xM
     coords[2 * i + 1] = yM
-  })
-  return { coords, count: Math.max(0, ring.length - 1) }
+  }
+  return { coords, count: Math.max(0, count - 1) }
 }

@@ -3,9 +3,10 @@ import { containment } from '../../geometry/polygon.ts'
 import { distanceBetween } from '../../geometry/distance.ts'
 import type { Vec } from '../../geometry/vector.ts'
 import type { Limit } from '../../engine/limits.ts'
+import { clearShift, mostLacking, roomLack, shifted, type Lack } from '../clearShift.ts'
 import type { Finding, Remedy } from '../finding.ts'
 import {
-  awayRad, clearShift, gapBetween, isLocked, isUnder, loaderBodies, machineBodies, obstaclesOf, offloadBodies, pullerBodies, pullerSweeps, rackBodies, shifted, solidKinds, stringBody, stringReachM, type GearBody, type Gap, type SiteObstacle,
+  awayRad, gapBetween, isLocked, isUnder, loaderBodies, machineBodies, obstaclesOf, offloadBodies, pullerBodies, pullerSweeps, rackBodies, ROUNDING_M, solidKinds, stringBody, stringReachM, type GearBody, type Gap, type SiteObstacle,
 } from '../gearBodies.ts'
 import { sourceOf } from '../limits.ts'
 import { atPoint, defineCheck, finding, houseRule, q, say } from '../make.ts'
@@ -94,8 +95,8 @@ function moveAway(site: SiteModel, body: GearBody, gap: Gap, limit: Limit): Reme
   if (ids.some((id) => isLocked(site, id))) return null
   const moved = isAxis ? bodiesOf(site).filter(isOnAxis) : [body]
   const neededM = (one: GearBody): number => (one.role === 'string' ? (limit.check ?? 0) : 0.05)
-  const isClear = (by: Vec): boolean => moved.every((one) => solids.every((solid) => !isUnder(gapBetween(shifted(one.points, by), solid).clearM, neededM(one))))
-  const by = clearShift(isClear, isAxis ? site.setUp!.headingRad + Math.PI / 2 : awayRad(gap.at, gap.to, 0), 12, isAxis ? [0, Math.PI] : undefined)
+  const lack = mostLacking(moved.map((one) => roomLack(one.points, solids.map((obstacle) => ({ obstacle, roomM: neededM(one) })))))
+  const by = clearShift(lack, isAxis ? site.setUp!.headingRad + Math.PI / 2 : awayRad(gap.at, gap.to, 0), 12, isAxis ? [0, Math.PI] : undefined)
   if (by === null) return null
   return { command: 'moveBy', args: { ids, dxM: by.xM, dyM: by.yM }, label: say('Move {what} by {by}', 'Mover {what} {by}', { what: isAxis ? { en: 'machine and axis', es: 'máquina y eje' } : body.name, by: q('length', Math.hypot(by.xM, by.yM)) }) }
 }
@@ -169,8 +170,12 @@ function outside(points: readonly Vec[], ring: readonly Vec[]): { outM: number; 
 
 function moveInside(site: SiteModel, body: GearBody, ring: readonly Vec[]): Remedy | null {
   if (isOnAxis(body) || body.itemIds.length !== 1 || isLocked(site, body.itemIds[0]!)) return null
-  const solids = obstaclesOf(site, solidKinds)
-  const by = clearShift((shift) => outside(shifted(body.points, shift), ring).outM === 0 && solids.every((solid) => gapBetween(shifted(body.points, shift), solid).clearM > TOUCH_M), 0, 15)
+  const solids = roomLack(body.points, obstaclesOf(site, solidKinds).map((obstacle) => ({ obstacle, roomM: TOUCH_M + 2 * ROUNDING_M })))
+  const within: Lack = (shift) => {
+    const { outM } = outside(shifted(body.points, shift), ring)
+    return outM === 0 ? null : outM
+  }
+  const by = clearShift(mostLacking([within, solids]), 0, 15)
   return by === null ? null : { command: 'moveBy', args: { ids: [...body.itemIds], dxM: by.xM, dyM: by.yM }, label: say('Move {what} by {by}', 'Mover {what} {by}', { what: body.name, by: q('length', Math.hypot(by.xM, by.yM)) }) }
 }
 

@@ -1,10 +1,7 @@
-import { applyEdit } from '../../scene/edit.ts'
-import { stand } from '../../scene/kinds/stand.ts'
-import type { YardRecord } from '../../scene/document.ts'
 import type { JointSolve, Side } from '../../derive/jawSolve.ts'
 import { createMechanics } from '../../derive/mechanics.ts'
-import { deriveSite } from '../../derive/site.ts'
-import type { SiteModel } from '../../derive/types.ts'
+import { jawLineLevelM } from '../../derive/supports.ts'
+import type { SiteModel, SupportView } from '../../derive/types.ts'
 import type { Remedy } from '../finding.ts'
 import { sourceOf, type Limits } from '../limits.ts'
 import { atJaws, boundFor, defineCheck, finding, levelFor, machineIds, q, say } from '../make.ts'
@@ -46,14 +43,15 @@ export const jawEffort = defineCheck({
 function remedyFor(site: SiteModel, limits: Limits, side: Side): Remedy | null {
   const limit = limits.limit('jaw-effort')
   const wanted = limit.check ?? limit.fix ?? 1
-  const good = (records: readonly YardRecord[]): boolean => effortWith(site, limits, records, side) <= wanted
+  const good = (supports: readonly SupportView[]): boolean => isWithin(site, limits, supports, side, wanted)
   const stickM = site.sticks.stickLengthM
   if (stickM === null || site.run === null || site.setUp === null) return null
   for (const support of site.supports) {
     if (support.side !== side || support.kind === 'roller' || support.locked || Math.abs(support.runningM) > 1.25 * stickM) continue
     if (support.saddleM === null || support.jawLineSaddleM === null || Math.abs(support.saddleM - support.jawLineSaddleM) < 0.003) continue
-    const record = site.document.records[support.itemId]
-    if (record === undefined || !('height' in record) || !good([{ ...record, height: { rule: 'onAxis' } }])) continue
+    // A height measured on site stays what it is until it is measured again.
+    if (site.case.variant === 'asSet' && support.measuredSaddleM !== null) continue
+    if (!good(site.supports.map((one) => (one.itemId === support.itemId && one.levelM !== null ? { ...one, levelM: jawLineLevelM(site.jaws, one.runningM) } : one)))) continue
     const up = support.jawLineSaddleM > support.saddleM
     return {
       command: 'setHeight',
@@ -64,16 +62,26 @@ function remedyFor(site: SiteModel, limits: Limits, side: Side): Remedy | null {
   for (const share of [0.5, 0.875, 0.35, 0.65, 0.25]) {
     const runningM = Math.round((side === 'exit' ? share : -share) * stickM * 1000) / 1000
     if (site.supports.some((support) => Math.abs(support.runningM - runningM) < 0.6)) continue
+    if (!good([...site.supports, levelStandAt(site, side, runningM)].toSorted((a, b) => a.runningM - b.runningM))) continue
     const place = { at: 'onRun' as const, runId: site.run.id, runningM, offsetM: 0, turnRad: 0 }
-    if (!good([stand.create('stand:remedy', { place, setUpId: site.setUp.id, runId: site.run.id })])) continue
     return { command: 'place', args: { kind: 'stand', place }, label: say('Add a level stand at {at}', 'Agregar un soporte a nivel en {at}', { at: { runningM } }) }
   }
   return null
 }
 
-function effortWith(site: SiteModel, limits: Limits, put: readonly YardRecord[], side: Side): number {
-  const changed = deriveSite(applyEdit(site.document, { put, remove: [] }), site.case)
-  const mechanics = createMechanics(changed, limits)
-  return Math.max(...(side === 'infeed' ? [1] : mechanics.joints).map((joint) => mechanics.sideEffort(side, joint) ?? Infinity))
+/** One more stand on the jaw line, as far as the jaws feel it. */
+function levelStandAt(site: SiteModel, side: Side, runningM: number): SupportView {
+  const groundLevelM = site.groundLevelAt(runningM)
+  const levelM = jawLineLevelM(site.jaws, runningM)
+  const saddleM = levelM === null ? null : levelM - groundLevelM
+  return {
+    key: 'stand:remedy', itemId: 'stand:remedy', label: '', kind: 'stand', roller: 'flat', side, runningM, offsetM: 0, turnRad: 0, levelM, groundLevelM, saddleM, plannedSaddleM: saddleM, measuredSaddleM: null, jawLineSaddleM: saddleM,
+    lowestSaddleM: null, highestSaddleM: null, ratedLoadN: null, leadInM: null, leadInIsTypical: true, rollerRadiusM: null, landingAid: 'none', groundGuessed: false, locked: false,
+  }
 }
 
+/** Whether C of a side is no more than wanted at every judged joint, with other supports; the first joint over it settles it. */
+function isWithin(site: SiteModel, limits: Limits, supports: readonly SupportView[], side: Side, wanted: number): boolean {
+  const mechanics = createMechanics({ ...site, supports }, limits)
+  return (side === 'infeed' ? [1] : mechanics.joints).every((joint) => (mechanics.sideEffort(side, joint) ?? Infinity) <= wanted)
+}

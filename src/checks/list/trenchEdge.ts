@@ -2,10 +2,10 @@ import { trenchRules, type TrenchRules } from '../../engine/safety/trenchRules.t
 import type { SiteModel } from '../../derive/types.ts'
 import type { Phase } from '../../scene/parts.ts'
 import type { TrenchRecord } from '../../scene/kinds/trench.ts'
-import type { Vec } from '../../geometry/vector.ts'
+import { clearShift, roomLack } from '../clearShift.ts'
 import type { Finding, Remedy } from '../finding.ts'
 import {
-  awayRad, clearShift, gapBetween, isLocked, isUnder, laneBodies, loaderBodies, machineBodies, obstaclesOf, offloadBodies, pullerBodies, pullerSweeps, rackBodies, shifted, solidKinds, stringBody, worstOfEach, type GearBody, type Gap, type SiteObstacle,
+  awayRad, gapBetween, isLocked, isUnder, laneBodies, loaderBodies, machineBodies, obstaclesOf, offloadBodies, pullerBodies, pullerSweeps, rackBodies, ROUNDING_M, solidKinds, stringBody, worstOfEach, type GearBody, type Gap, type SiteObstacle,
 } from '../gearBodies.ts'
 import { sourceOf, type Limits } from '../limits.ts'
 import { atPoint, defineCheck, finding, q, say } from '../make.ts'
@@ -90,11 +90,8 @@ function moveBack(site: SiteModel, body: GearBody, gap: Gap, neededM: number): R
   if (!isMovable || id === undefined || isLocked(site, id)) return null
   const edges = obstaclesOf(site, ['trench'])
   const solids = obstaclesOf(site, solidKinds)
-  const isClear = (by: Vec): boolean => {
-    const points = shifted(body.points, by)
-    return edges.every((one) => !isUnder(gapBetween(points, one).clearM, neededM)) && solids.every((one) => gapBetween(points, one).clearM > 0.05)
-  }
-  const by = clearShift(isClear, awayRad(gap.at, gap.to, 0))
+  const rooms = [...edges.map((obstacle) => ({ obstacle, roomM: neededM })), ...solids.map((obstacle) => ({ obstacle, roomM: 0.05 + 2 * ROUNDING_M }))]
+  const by = clearShift(roomLack(body.points, rooms), awayRad(gap.at, gap.to, 0))
   return by === null ? null : { command: 'moveBy', args: { ids: [id], dxM: by.xM, dyM: by.yM }, label: say('Move {what} back by {by}', 'Retirar {what} {by}', { what: body.name, by: q('length', Math.hypot(by.xM, by.yM)) }) }
 }
 

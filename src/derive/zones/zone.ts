@@ -63,5 +63,6 @@ export interface ZoneDefinition {
   keepsOut?: 'gear'
   source: ZoneSource
   size: Localized
+  /** Of the stage only where the nose is (`noseAt`) may enter: shapes are kept by that. */
   shapes: (site: SiteModel, stage: Stage) => readonly ZoneShape[]
 }
