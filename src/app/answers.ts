@@ -1,4 +1,6 @@
 import { limitsOf } from '../checks/limits.ts'
+import { ranges } from '../checks/ranges/index.ts'
+import { rangeOf } from '../checks/ranges/range.ts'
 import { runChecks } from '../checks/runner.ts'
 import { criticalSupports } from '../derive/critical.ts'
 import { createMechanics } from '../derive/mechanics.ts'
@@ -18,6 +20,7 @@ export interface Asked {
 type Answers = { readonly [Name in QuestionName]: (asked: Asked, args: Questions[Name]['args']) => Questions[Name]['answer'] }
 
 const answers: Answers = {
+  range: ({ document, shownCase, owned }, { finding }) => rangeOf(document, shownCase, finding, ranges, owned),
   findings: ({ document, shownCase, owned }) => runChecks(deriveSite(document, shownCase), { owned }),
   critical: ({ document, shownCase }, { sinkM }) => {
     const limits = limitsOf(document)

@@ -19,7 +19,7 @@ export interface WhatIf {
   friction?: BandPart
   /** One end of the band of the modulus (shared/tables/modulus.json). */
   modulus?: BandPart
-  /** One end of the band of the wall temperature, where the job gives one. */
+  /** One end of the bands of wall temperature and swing, where the job gives them. */
   temperature?: BandPart
   /** A support lower than planned by this much, m, down positive. */
   sink?: { itemId: string; byM: number }
@@ -71,11 +71,12 @@ export function withoutMissing(document: YardDocument, { missing = [] }: WhatIf)
   return { records }
 }
 
-/** The job with the swing of the wall temperature widened by what the wall is warmer. Unknown stays unknown. */
-export function jobInCase(job: JobRecord, { warmerC = 0 }: WhatIf): JobRecord {
+/** The job with the swing of the wall temperature at one end of its band, widened by what the wall is warmer. Unknown stays unknown. */
+export function jobInCase(job: JobRecord, { warmerC = 0, temperature }: WhatIf): JobRecord {
   const { temperatureSwingC: swing } = job
-  if (warmerC === 0 || swing.value === null) return job
-  return { ...job, temperatureSwingC: { ...swing, value: swing.value + warmerC } }
+  if (swing.value === null) return job
+  const value = (temperature === undefined || swing.band === undefined ? swing.value : swing.band[temperature]) + warmerC
+  return value === swing.value ? job : { ...job, temperatureSwingC: { ...swing, value } }
 }
 
 /** Wall temperature of a case, °C, from the one the plan works with (given or the tables' 23 °C). */
