@@ -2,6 +2,7 @@ import { limitsOf } from '../checks/limits.ts'
 import { ranges } from '../checks/ranges/index.ts'
 import { rangeOf } from '../checks/ranges/range.ts'
 import { runChecks } from '../checks/runner.ts'
+import { bowAnswer } from '../derive/bowAnswer.ts'
 import { criticalSupports } from '../derive/critical.ts'
 import { createMechanics } from '../derive/mechanics.ts'
 import { deriveSite } from '../derive/site.ts'
@@ -22,6 +23,7 @@ type Answers = { readonly [Name in QuestionName]: (asked: Asked, args: Questions
 const answers: Answers = {
   range: ({ document, shownCase, owned }, { finding }) => rangeOf(document, shownCase, finding, ranges, owned),
   findings: ({ document, shownCase, owned }) => runChecks(deriveSite(document, shownCase), { owned }),
+  bow: ({ document, shownCase }, { turnRad }) => bowAnswer(deriveSite(document, shownCase), limitsOf(document), turnRad),
   critical: ({ document, shownCase }, { sinkM }) => {
     const limits = limitsOf(document)
     const mechanics = createMechanics(deriveSite(document, shownCase), limits)

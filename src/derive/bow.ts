@@ -1,6 +1,6 @@
 /** Bowed sticks turned about their own axis: what each turn does at the joint, and which turn is best (docs/formulas/bow.md). */
 import { solveSideBow } from '../engine/beam/sideBow.ts'
-import { bodies, bodySolverOf, bowCurvaturePerM, solveBody, type BodyCase, type BodySolution } from './bodies.ts'
+import { bodies, bodySolverOf, bowCurvaturePerM, solveBody, type BodySolution } from './bodies.ts'
 import type { Side } from './jawSolve.ts'
 import { jawLineLevelM } from './supports.ts'
 import type { MissingInput, SiteModel } from './types.ts'
@@ -209,32 +209,4 @@ function leastOf(solver: BowSolver, curve: readonly BowAt[], of: (at: BowAt) => 
     }
   }
   return best
-}
-
-/** The stick in the infeed as the picture shows it: level over the jaw line, running distance; with its weight on its supports, and by itself in the jaws. */
-export interface BowShapes {
-  runningM: readonly number[]
-  loadedM: readonly number[]
-  freeM: readonly number[]
-  supports: readonly { label: string; runningM: number; levelM: number }[]
-}
-
-const SHAPE_POINTS = 41
-
-/** Null where the stick cannot be solved. */
-export function bowShapes(site: SiteModel, solver: BowSolver, turnRad: number): BowShapes | null {
-  if (solver.missing.length > 0) return null
-  const bow = { curvaturePerM: solver.curvaturePerM, angleRad: turnRad }
-  const stick: BodyCase = { ...bodies.infeedStick(site, 'closed'), bow }
-  const solution = solveBody(site, stick)
-  if (solution === null || solution.result.status !== 'ok') return null
-  const overJawLine = (runningM: number, levelM: number): number => levelM - (jawLineLevelM(site.jaws, runningM) ?? 0)
-  const { innerClampM, outerClampM } = site.jaws
-  const runningM = Array.from({ length: SHAPE_POINTS }, (_, i) => stick.startM + (i * (stick.endM - stick.startM)) / (SHAPE_POINTS - 1))
-  return {
-    runningM,
-    loadedM: runningM.map((x) => overJawLine(x, solution.result.at(x).levelM)),
-    freeM: runningM.map((x) => (bow.curvaturePerM * Math.cos(turnRad) * (x + innerClampM) * (x + outerClampM)) / 2),
-    supports: solution.supports.map(({ view }) => ({ label: view.label, runningM: view.runningM, levelM: overJawLine(view.runningM, view.levelM!) })),
-  }
 }

@@ -1,5 +1,6 @@
 import type { CheckRun, Finding } from '../checks/finding.ts'
 import type { FindingRange } from '../checks/ranges/range.ts'
+import type { BowAnswer } from '../derive/bowAnswer.ts'
 import type { CriticalRanking } from '../derive/critical.ts'
 
 /**
@@ -11,6 +12,8 @@ export interface Questions {
   range: { args: { finding: Finding }; answer: FindingRange | null }
   /** All findings of the case named with the question. */
   findings: { args: null; answer: CheckRun }
+  /** Bowed sticks of the job turned like this, and every other turn. */
+  bow: { args: { turnRad: number }; answer: BowAnswer }
   /** Each support near the jaws missing, and lower by this much (m, > 0), in turn. */
   critical: { args: { sinkM: number }; answer: CriticalRanking }
 }

@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest'
-import { createBowSolver, bowShapes, sweepBow, wrappedRad, type BowAt, type BowSolver } from '../../src/derive/bow.ts'
+import { createBowSolver, sweepBow, wrappedRad, type BowAt, type BowSolver } from '../../src/derive/bow.ts'
+import { bowAnswer, bowShapes } from '../../src/derive/bowAnswer.ts'
+import { limitsOf } from '../../src/checks/limits.ts'
 import { bodies, bodySolverOf, bowCurvaturePerM } from '../../src/derive/bodies.ts'
 import { deriveSite } from '../../src/derive/site.ts'
 import { solveContactBeam } from '../../src/engine/beam/solveContactBeam.ts'
@@ -128,6 +130,24 @@ describe('the picture of the stick', () => {
     expect(shapes.freeM[0]).toBeCloseTo(0.2846, 3)
     expect(shapes.loadedM[0]!).toBeLessThan(shapes.freeM[0]!)
     expect(shapes.supports.map(({ label }) => label)).toEqual(['R2', 'R1'])
+  })
+})
+
+describe('the answer to the panel', () => {
+  it('holds the sweep, the turn asked for and the bounds of the face gap', () => {
+    const document = fusionYard({ job: { stickBowM: { value: inch(3), basis: 'measured' } } })
+    const answer = bowAnswer(deriveSite(document), limitsOf(document), Math.PI / 3)
+    expect(answer.missing).toEqual([])
+    expect(answer.at!.turnRad).toBeCloseTo(Math.PI / 3, 12)
+    expect(answer.sweep!.leastGap.faceGapM).toBeLessThan(answer.at!.faceGapM)
+    // 12.75/17 = 0.75 in of wall; a quarter and a half of a tenth of it.
+    expect(answer.checkM! / inch(1)).toBeCloseTo(0.01875, 5)
+    expect(answer.fixM! / inch(1)).toBeCloseTo(0.0375, 5)
+    expect(structuredClone(answer)).toEqual(answer)
+  })
+  it('without a bow names it and holds nothing else', () => {
+    const document = fusionYard()
+    expect(bowAnswer(deriveSite(document), limitsOf(document), 0)).toMatchObject({ sweep: null, at: null, shapes: null, missing: [{ path: 'stickBowM.value' }] })
   })
 })
 
