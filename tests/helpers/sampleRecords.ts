@@ -1,7 +1,7 @@
 import { kindOf } from '../../src/scene/kinds/index.ts'
 import type { PlacedKind, PlacedRecord } from '../../src/scene/kinds/index.ts'
 
-const rings = { boundary: [[0, 0], [10, 0], [10, 4], [0, 4]], building: [[0, -1], [8, -1], [8, 3], [0, 3]], water: [[0, 0], [4, -1], [9, 0.5], [8, 3], [3, 4]], zone: [[0, -1], [9, -1], [9, 3], [0, 3]] } as const
+const rings = { boundary: [[0, 0], [10, 0], [10, 4], [0, 4]], building: [[0, -1], [8, -1], [8, 3], [0, 3]], water: [[0, 0], [4, -1], [9, 0.5], [8, 3], [3, 4]], zone: [[0, -1], [9, -1], [9, 3], [0, 3]], radioDead: [[0, -1], [9, -1], [9, 3], [0, 3]] } as const
 const line = [[0, 0], [9, 0]] as const
 
 /** A record of any kind with typical figures at the origin; features near it. `over` replaces fields of the record. */

@@ -11,7 +11,7 @@ export const aboutInfo: AboutInfo = {
   fileVersion: FILE_VERSION,
   licence: { en: 'All rights reserved until the owner decides on a licence.', es: 'Todos los derechos reservados hasta que el propietario decida una licencia.' },
   notices: [
-    { name: 'react, react-dom, react-konva, konva, zustand, zod', licence: 'MIT', text: mit },
+    { name: 'react, react-dom, react-konva, konva, zustand, zod, pdfkit, fflate, qrcode-generator, @tarikjabiri/dxf, dxf-parser, papaparse', licence: 'MIT', text: mit },
     { name: 'idb, delaunator', licence: 'ISC', text: isc },
     { name: 'robust-predicates', licence: 'Unlicense', text: 'Released into the public domain by its author.' },
     { name: 'clipper2-ts', licence: 'BSL-1.0', text: 'Boost Software Licence 1.0: use, reproduction, display, distribution and preparation of derivative works are permitted, provided the notice is kept in source copies.' },
