@@ -1,4 +1,4 @@
-import type { ReactNode } from 'react'
+import { lazy, Suspense, type ReactNode } from 'react'
 import { Figure } from '../common/Figure.tsx'
 import { LevelMark } from '../common/LevelMark.tsx'
 import { useCommand } from '../command.ts'
@@ -6,6 +6,9 @@ import { useDocuments, useIsStale, useUi, useView, useWords } from '../context.t
 import { openFinding } from './actions.ts'
 import type { NumberedFinding } from './order.ts'
 import { levelKey, sentenceWords, sourceWords, valueWords } from './words.ts'
+
+/** Fetched when the first note is opened. */
+const FindingBand = lazy(() => import('./FindingBand.tsx'))
 
 /** A margin note: mark, level word, sentence, value against limit with its source class, one move. */
 export const Note = ({ numbered, isOpen: alwaysOpen = false }: { numbered: NumberedFinding; isOpen?: boolean }): ReactNode => {
@@ -46,6 +49,7 @@ export const Note = ({ numbered, isOpen: alwaysOpen = false }: { numbered: Numbe
           </div>
         </div>
       ) : null}
+      {isOpen ? <Suspense><FindingBand finding={finding} /></Suspense> : null}
       {isOpen ? <p className="note-cite quiet-text">{finding.source.cite}</p> : null}
     </li>
   )

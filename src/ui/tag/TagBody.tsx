@@ -1,4 +1,4 @@
-import { useState, type ReactNode } from 'react'
+import { lazy, Suspense, useState, type ReactNode } from 'react'
 import { kindOf, type PlacedRecord } from '../../scene/kinds/index.ts'
 import { useCommand } from '../command.ts'
 import { Figure } from '../common/Figure.tsx'
@@ -12,9 +12,14 @@ import { RecordField } from '../fields/RecordField.tsx'
 import { levelByItem } from '../findings/order.ts'
 import { hasHeight, HeightRuleRow, SaddleRow } from './HeightRow.tsx'
 import { itemLabel, kindWords } from './names.ts'
+import { ItemBands } from './ItemBands.tsx'
 import { RangeBar } from './RangeBar.tsx'
 import { rangeOf, resultWords } from './result.ts'
 import { TagActions } from './TagActions.tsx'
+
+/** Height as set and what it is held to; fetched with the first support chosen. */
+const AsSetRows = lazy(() => import('../asSet/AsSetRows.tsx'))
+const measuresHeight = (record: PlacedRecord): boolean => kindOf(record.kind)?.supportsPipe === true || record.kind === 'machine'
 
 /** Rows a tag shows before 'more'. */
 const FIRST_ROWS = 3
@@ -77,9 +82,11 @@ export const OneItem = ({ record }: { record: PlacedRecord }): ReactNode => {
       {hasHeight(record) ? <SaddleRow record={record} /> : null}
       {firsts.map(row)}
       {range === null ? null : <RangeBar {...range} guessed={basisAt(record, 'figures.lowestSaddleM.value') === 'typical'} />}
+      {measuresHeight(record) ? <Suspense><AsSetRows itemId={record.id} /></Suspense> : null}
       {result === null ? null : <p className="tag-result"><Figure text={result} /></p>}
       {isMore ? (
         <div className="tag-rest">
+          <ItemBands itemId={record.id} />
           {hasHeight(record) ? <HeightRuleRow record={record} /> : null}
           {onRun && record.kind !== 'machine' ? <NumberField layout="row" label={say('turnAngle')} kind="angle" value={placed.turnRad} min={-7} max={7} disabled={record.locked} hideOther onCommit={(value, mergeKey) => { if (value !== null) run('setOnRun', { id: record.id, turnRad: value }, undefined, mergeKey) }} /> : null}
           {'points' in record ? <SizeRows record={record} /> : null}
