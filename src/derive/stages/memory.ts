@@ -27,7 +27,6 @@ export function memorySolver(site: SiteModel, solver: BodySolver, memory: RunMem
   const jobKey = keyOfJob(site)
   const groundKeyAt = groundKeys(site)
   const asked = new Map<string, BodySolution | null>()
-  const solved = (): BodySolution[] => [...asked.values()].filter((one) => one !== null)
   let [solves, reused] = [0, 0]
   const solve = (body: BodyCase): BodySolution | null => {
     if (solver.missing.length > 0) return null
@@ -52,8 +51,7 @@ export function memorySolver(site: SiteModel, solver: BodySolver, memory: RunMem
     solve,
     solveCount: () => solves,
     reusedCount: () => reused,
-    solved,
-    unsettled: () => solved().filter(({ result }) => result.status !== 'ok'),
+    unsettled: () => [...asked.values()].filter((one) => one !== null).filter(({ result }) => result.status !== 'ok'),
     settle: () => {
       memory.solutions = new Map(asked)
     },

@@ -62,10 +62,16 @@ export function* runThroughSteps(site: SiteModel, { limits = { limit: limitOf },
     missing: scene.missing,
     stages: results,
     loads: mostOf(results),
-    hardestPullId: results.reduce<StageResult | null>((most, one) => (one.pull !== null && (most?.pull == null || one.pull.needN > most.pull.needN) ? one : most), null)?.stage.id ?? null,
+    hardestPullId: hardestOf(results),
     hold: holdOf(results, limits),
     counts: { stages: results.length, solves: scene.solver.solveCount(), reused: scene.solver.reusedCount() },
   }
+}
+
+function hardestOf(results: readonly StageResult[]): string | null {
+  let hardest: { id: string; needN: number } | null = null
+  for (const { stage, pull } of results) if (pull !== null && pull.needN > (hardest?.needN ?? -Infinity)) hardest = { id: stage.id, needN: pull.needN }
+  return hardest?.id ?? null
 }
 
 interface Scene {
