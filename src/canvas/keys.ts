@@ -78,6 +78,8 @@ export const keyTable: readonly KeyBinding[] = [
   { keys: ['p'], action: 'bend', group: 'tools', does: { en: 'put a bend into the pull path', es: 'poner una curva en el recorrido' } },
   { keys: ['?'], action: 'help', group: 'tools', does: { en: 'these keys', es: 'estas teclas' } },
 
+  { keys: ['g'], action: 'critical', group: 'findings', does: { en: 'which stand must not move', es: 'qué soporte no debe moverse' } },
+  { keys: ['a'], action: 'asSetHeights', group: 'findings', does: { en: 'heights as set', es: 'alturas como quedaron' } },
   { keys: ['n'], action: 'nextFinding', group: 'findings', does: { en: 'next finding', es: 'siguiente hallazgo' } },
   { keys: ['Shift+n'], action: 'previousFinding', group: 'findings', does: { en: 'finding before', es: 'hallazgo anterior' } },
 ]

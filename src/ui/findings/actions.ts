@@ -3,7 +3,7 @@ import type { MissingInput } from '../../derive/types.ts'
 import { kindOf } from '../../scene/kinds/index.ts'
 import { foldOf, invertMatrix, panned, planMatrix, planToPx } from '../../state/frames.ts'
 import type { App } from '../../state/app.ts'
-import { ITEM_LIST_PX } from '../items/width.ts'
+import { ITEM_LIST_PX, listPanels } from '../items/width.ts'
 import { focusField } from '../fields/focus.ts'
 
 /** Site point of a finding: its place, else its first item. */
@@ -26,7 +26,7 @@ export const showPlace = (app: App, at: { xM: number; yM: number }): void => {
   const { xPx, yPx } = planToPx(view, setUp, at.xM, at.yM)
   const { widthPx, heightPx } = view.bandSizePx.plan
   // Under the list of items nothing is in sight; on a narrow sheet the list covers all, and is closed before one looks.
-  const listPx = view.panel === 'items' && widthPx > 2 * ITEM_LIST_PX ? ITEM_LIST_PX : 0
+  const listPx = view.panel !== null && listPanels.has(view.panel) && widthPx > 2 * ITEM_LIST_PX ? ITEM_LIST_PX : 0
   const [leftPx, rightPx] = view.leftHanded ? [0, widthPx - listPx] : [listPx, widthPx]
   if (xPx > leftPx + MARGIN_PX && xPx < rightPx - MARGIN_PX && yPx > MARGIN_PX && yPx < heightPx - MARGIN_PX) return
   const [middleXPx, middleYPx] = [(leftPx + rightPx) / 2, heightPx / 2]

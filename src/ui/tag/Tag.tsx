@@ -7,7 +7,7 @@ import { Icon } from '../common/Icon.tsx'
 import { useDocuments, useSite, useUi, useView, useWords } from '../context.tsx'
 import { itemLabel } from './names.ts'
 import { NudgePad } from './NudgePad.tsx'
-import { ITEM_LIST_PX } from '../items/width.ts'
+import { ITEM_LIST_PX, listPanels } from '../items/width.ts'
 import { placeTag, stringPath, type Box, type TagPlace } from './placement.ts'
 import { OneItem, SeveralItems, TagHead } from './TagBody.tsx'
 
@@ -81,7 +81,7 @@ const useTagPlace = (records: readonly PlacedRecord[], size: { widthPx: number; 
     const isRed = (record: PlacedRecord): boolean => 'zoneClass' in record && record.zoneClass === 'RED'
     const axis = settled.setUp === null ? null : toPx(settled.setUp.datum.xM, settled.setUp.datum.yM)
     // The list of items lies over the plan beside it.
-    const list: Box[] = panel !== 'items' ? [] : [{ xPx: leftHanded ? widthPx - ITEM_LIST_PX : 0, yPx: 0, widthPx: ITEM_LIST_PX, heightPx }]
+    const list: Box[] = panel === null || !listPanels.has(panel) ? [] : [{ xPx: leftHanded ? widthPx - ITEM_LIST_PX : 0, yPx: 0, widthPx: ITEM_LIST_PX, heightPx }]
     const folded = foldPx(frame)
     const foldBox: Box[] = folded === null ? [] : [{ xPx: folded.x0, yPx: 0, widthPx: folded.x1 - folded.x0, heightPx }]
     // Flags of the tape stand over the foot of the plan.
