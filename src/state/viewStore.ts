@@ -60,8 +60,11 @@ export interface ViewState {
   pseudoLanguage: boolean
   leftHanded: boolean
   hoverId: string | null
-  /** A proposal drawn as a ghost beside the present: a command and the revision it was made from; accepted only on that revision. */
-  proposal: { command: string; args: unknown; label: { en: string; es: string }; revision: number } | null
+  /**
+   * A proposal drawn as a ghost beside the present: a command and the revision it was made from; accepted only on that revision.
+   * `isSearched`: worked out by the proposal desk, which makes it again, and says what it does.
+   */
+  proposal: { command: string; args: unknown; label: { en: string; es: string }; revision: number; isSearched?: boolean } | null
   /** Finger measure on the plan, site frame. */
   measure: { fromXM: number; fromYM: number; toXM: number; toYM: number } | null
   /** Running distance of the empty place on the tape that was tapped, while the panel 'placeAt' asks what goes there. */

@@ -6,6 +6,7 @@ import type { UnitSystem } from '../units/format.ts'
 import type { QuantityKind } from '../units/quantity.ts'
 import type { LayoutRecord, JobRecord } from '../scene/records/frame.ts'
 import type { GearItem } from '../scene/gear.ts'
+import type { ProposalDesk } from '../state/proposalDesk.ts'
 
 /**
  * What the screen asks of the program around it: files, storage, worked-out facts of the pipe, help pages.
@@ -46,6 +47,9 @@ export interface Services {
   exportGear: () => Promise<Outcome>
   importGear: (file: File) => Promise<Outcome>
   newId: (prefix: string) => string
+
+  /** Searches for a better layout of the supports. */
+  proposals: ProposalDesk
 
   /** Offline page of a check as markdown. */
   whyPage: (checkId: string) => Promise<string>

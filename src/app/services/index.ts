@@ -12,6 +12,8 @@ import { examples } from './examples.ts'
 import { makeFiles } from './files.ts'
 import { pipeFacts } from './facts.ts'
 import { saveImage } from './image.ts'
+import { createProposalDesk } from '../../state/proposalDesk.ts'
+import { searchInWorker } from './proposals.ts'
 import type { Keeper } from './keeper.ts'
 import { whyPage } from './pages.ts'
 import { makeYards } from './yards.ts'
@@ -66,6 +68,7 @@ export const makeServices = (app: App, keeper: Keeper, own: (items: readonly Gea
     },
     removeGear: (id) => void files.putGearList(gear.getState().items.filter((item) => item.id !== id)),
     newId: app.env.newId,
+    proposals: createProposalDesk(app, searchInWorker(), () => gear.getState().items),
     whyPage,
     storage: keeper.state,
     takeOver: async () => ((await keeper.takeOver()) ? { ok: true } : { ok: false, reason: { en: 'The other window does not let go. Close it and try again.', es: 'La otra ventana no suelta el plano. Ciérrela e intente otra vez.' } }),

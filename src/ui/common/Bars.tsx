@@ -42,9 +42,10 @@ export const ProposalBar = (): ReactNode => {
   const isOld = proposal !== null && proposal.revision !== revision
   useEffect(() => {
     // Made again from the layout as it is now; the ghost follows.
-    if (proposal !== null && isOld) app.view.setState({ proposal: { ...proposal, revision } })
+    if (proposal !== null && isOld && proposal.isSearched !== true) app.view.setState({ proposal: { ...proposal, revision } })
   }, [proposal, isOld, revision, app])
-  if (proposal === null) return null
+  // A searched proposal has a card of its own.
+  if (proposal === null || proposal.isSearched === true) return null
   const accept = (): void => {
     app.view.setState({ proposal: null })
     run(proposal.command, proposal.args, { text: proposal.label })

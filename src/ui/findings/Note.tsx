@@ -3,12 +3,16 @@ import { Figure } from '../common/Figure.tsx'
 import { LevelMark } from '../common/LevelMark.tsx'
 import { useCommand } from '../command.ts'
 import { useDocuments, useIsStale, useUi, useView, useWords } from '../context.tsx'
+import { offerOf } from '../proposals/offers.ts'
 import { openFinding } from './actions.ts'
 import type { NumberedFinding } from './order.ts'
 import { levelKey, sentenceWords, sourceWords, valueWords } from './words.ts'
 
 /** Fetched when the first note is opened. */
 const FindingBand = lazy(() => import('./FindingBand.tsx'))
+
+/** Fetched with the first note that a proposal answers. */
+const ProposeButton = lazy(() => import('../proposals/ProposeButtons.tsx').then((part) => ({ default: part.ProposeButton })))
 
 /** A margin note: mark, level word, sentence, value against limit with its source class, one move. */
 export const Note = ({ numbered, isOpen: alwaysOpen = false }: { numbered: NumberedFinding; isOpen?: boolean }): ReactNode => {
@@ -24,6 +28,7 @@ export const Note = ({ numbered, isOpen: alwaysOpen = false }: { numbered: Numbe
   const value = valueWords(finding, words)
   // Only what stops or breaks shows its button unasked; the others unfold.
   const showsMove = isOpen || level === 'STOP' || level === 'FIX'
+  const offer = offerOf[finding.checkId]
   const sentence = sentenceWords(finding.what, words)
   const move = finding.move === null ? null : sentenceWords(finding.move, words)
   const label = finding.remedy === null ? null : words.local(finding.remedy.label.text, finding.remedy.label.values)
@@ -44,6 +49,7 @@ export const Note = ({ numbered, isOpen: alwaysOpen = false }: { numbered: Numbe
           {moveWords === null || (label !== null && label.length <= LABEL_LETTERS && sameWords(moveWords, label)) ? null : <p className="note-move-words"><Figure text={moveWords} /></p>}
           <div className="buttons">
             <RemedyButton numbered={numbered} />
+            {offer === undefined ? null : <Suspense><ProposeButton kind={offer} /></Suspense>}
             <button type="button" onClick={() => panels.setState({ whyCheckId: finding.checkId })} aria-label={say('whyOf', { sentence })}>{say('why')}</button>
             {isLeaf ? <button type="button" onClick={() => app.view.setState({ leaf: 'plan' })}>{say('showOnPlan')}</button> : null}
           </div>

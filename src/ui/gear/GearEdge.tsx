@@ -1,4 +1,4 @@
-import { memo, useRef, type PointerEvent, type ReactNode } from 'react'
+import { lazy, memo, Suspense, useRef, type PointerEvent, type ReactNode } from 'react'
 import { useStore } from 'zustand'
 import { kindOf, kinds } from '../../scene/kinds/index.ts'
 import type { ViewState } from '../../state/viewStore.ts'
@@ -6,6 +6,9 @@ import { Icon, type IconName } from '../common/Icon.tsx'
 import { useDocuments, useUi, useView, useWords } from '../context.tsx'
 import { patchOf, shelfOf, type ShelfEntry } from './left.ts'
 import { SHELF_PX_PER_M, ShelfSymbol } from './ShelfSymbol.tsx'
+
+/** What the planner places by itself; fetched after the first screen. */
+const ProposeButtons = lazy(() => import('../proposals/ProposeButtons.tsx'))
 
 const groups = ['line', 'lift', 'site', 'people'] as const
 /** Kinds with a tool of their own below the shelf. */
@@ -46,6 +49,7 @@ export const GearEdge = memo((): ReactNode => {
             {openGroup === group
               ? <ul>{kinds.filter((kind) => kind.gear === group && kind.placing !== 'none' && !asTools.includes(kind.kind)).flatMap((kind) => shelfOf(kind.kind, gear, document)).map((entry) => <ShelfItem key={entry.key} entry={entry} />)}</ul>
               : null}
+            {openGroup === group && group === 'line' ? <Suspense><ProposeButtons /></Suspense> : null}
           </section>
         ))}
       </div>
