@@ -54,6 +54,15 @@ const useBlocked = (): [boolean, () => void] => {
 /** Fetched when the plan is left for the first time. */
 const CaseBand = lazy(() => import('../whatIf/CaseBand.tsx'))
 
+/** Fetched with the first proposal asked for. */
+const ProposalCard = lazy(() => import('../proposals/ProposalCard.tsx'))
+
+const Proposed = (): ReactNode => {
+  const { services } = useUi()
+  const isAsked = useStore(services.proposals.store, (state) => state.kind !== null)
+  return isAsked ? <Suspense><ProposalCard /></Suspense> : null
+}
+
 const missing = missingNeeds()
 
 const Screen = (bands: Bands): ReactNode => {
@@ -125,7 +134,7 @@ const Yard = memo(({ plan, tape, section }: Bands): ReactNode => {
             <Leaders plan={planBox} margin={form === 'desktop' ? margin : null} blocked={blocked} />
             {form === 'desktop' ? <Region name={say('tagTitle')}><HangingTag onPlaced={onTagPlaced} /></Region> : null}
             {form === 'phone' ? <Region name={say('tagTitle')}><PhoneTag /></Region> : null}
-            <div className="plan-foot"><ToolHint /><ProposalBar /><Notice /></div>
+            <div className="plan-foot"><ToolHint /><ProposalBar /><Proposed /><Notice /></div>
           </div>
         ) : null}
         {panel === 'items' ? <div className="area-items"><Region name={say('itemsTitle')}><ItemList /></Region></div> : null}
