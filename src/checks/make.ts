@@ -32,6 +32,7 @@ export interface Draft {
   /** Whether the limit is the most or the least allowed; gives the sign of the margin. */
   bound?: 'most' | 'least'
   phases?: readonly Phase[]
+  joints?: readonly number[]
   move?: Sentence
   remedy?: Remedy | null
   missing?: Finding['missing']
@@ -55,6 +56,7 @@ export function finding(checkId: string, draft: Draft): Finding {
     measured, limit, margin,
     source: draft.source,
     phases: draft.phases ?? [],
+    ...(draft.joints === undefined ? {} : { joints: draft.joints }),
     move: draft.move ?? null,
     remedy: draft.remedy ?? null,
   }
@@ -65,6 +67,9 @@ export const levelFor = (limit: Limit, value: number): Level => {
   const broken = brokenBound(limit, value)
   return broken === 'fix' ? 'FIX' : broken === 'check' ? 'CHECK' : 'met'
 }
+
+/** Load as a share of what a plate allows; a plate that allows nothing (0 or less) is broken by any load. */
+export const shareOfPlate = (loadN: number, plateN: number): number => (plateN > 0 ? loadN / plateN : loadN > 0 ? Number.MAX_VALUE : 0)
 
 /** The bound a finding of that level is held against: FIX its own, everything else the first that is given. */
 export const boundFor = (limit: Limit, level: Level): number | null => (level === 'FIX' ? (limit.fix ?? limit.check) : (limit.check ?? limit.fix))

@@ -4,6 +4,7 @@ import { bodies, bodySolverOf, type BodySolution } from './bodies.ts'
 import { solveFeed, type FeedSolve } from './feed.ts'
 import { effortOf, solveJoint, type JointSolve, type Side } from './jawSolve.ts'
 import { arrivingSupports, evenDroopM, evenSpacingM, liftAtArrivalN, pulledBody, reachableM, solveArrival, type NoseArrival } from './noseArrivals.ts'
+import { sideForcesOf, type SideForces } from './sideForces.ts'
 import { jawLineLevelM } from './supports.ts'
 import type { MissingInput, SiteModel, SupportView } from './types.ts'
 
@@ -80,6 +81,8 @@ export interface Mechanics {
   /** C of all judged joints with a support set off its height. */
   effortWithShift: (key: string, byM: number) => number | null
   feed: () => FeedSolve | null
+  /** Of the fed stick, and of the string at each judged joint. */
+  sideForces: () => readonly SideForces[]
   liftClearances: () => readonly LiftClearance[]
   atRest: () => BodySolution | null
   solveCount: () => number
@@ -172,6 +175,7 @@ export function createMechanics(site: SiteModel, limits: LimitLookup): Mechanics
       return efforts.some((effort) => effort === null) ? null : Math.max(...efforts.map((effort) => effort ?? 0))
     },
     feed,
+    sideForces: once(() => sideForcesOf(site, solvedJoints(), { guide: limits.limit('guide-hold'), jaws: limits.limit('side-force') })),
     liftClearances: once(() => (solver.missing.length > 0 ? [] : [...new Set([1, lastJoint])].flatMap((number) => clearanceOn(site, solver.solve(bodies.joined(site, number, 'lifts')), number)))),
     atRest: once(() => solver.solve(bodies.atRest(site))),
     solveCount: solver.solveCount,
@@ -180,14 +184,14 @@ export function createMechanics(site: SiteModel, limits: LimitLookup): Mechanics
 
 /** Largest error that changes C by no more than the step in any of the cases tried; the change grows with the error. */
 function largestError(tries: readonly ((errorM: number) => number)[], step: number, leastM: number, mostM: number): number {
-  // What stays within the step at the largest error does so at every smaller one; of the others the worst settles most questions.
-  const governing = tries.map((changeAt) => ({ changeAt, mostChange: changeAt(mostM) })).filter(({ mostChange }) => mostChange > step).toSorted((a, b) => b.mostChange - a.mostChange)
-  if (governing.length === 0) return mostM
-  if (governing.some(({ changeAt }) => changeAt(leastM) >= step)) return leastM
+  const atMost = tries.map((changeAt) => ({ changeAt, mostChange: changeAt(mostM) })).toSorted((a, b) => b.mostChange - a.mostChange)
+  if (!(atMost[0] !== undefined && atMost[0].mostChange > step)) return mostM
+  // The case that changes most is asked first: it settles most questions alone.
+  if (atMost.some(({ changeAt }) => changeAt(leastM) >= step)) return leastM
   let [low, high] = [leastM, mostM]
   for (let pass = 0; pass < BISECTIONS; pass += 1) {
     const middle = (low + high) / 2
-    if (governing.every(({ changeAt }) => changeAt(middle) <= step)) low = middle
+    if (atMost.every(({ changeAt }) => changeAt(middle) <= step)) low = middle
     else high = middle
   }
   return low

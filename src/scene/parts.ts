@@ -32,6 +32,8 @@ export type Figure = z.infer<typeof figureSchema>
 
 export const typical = (value: number | null): Figure => ({ value, basis: 'typical' })
 export const unknownFigure = (): Figure => ({ value: null, basis: 'typical' })
+/** Value of a figure that cannot be below zero. One that is was mistyped, so nobody knows it. */
+export const valueFromZero = ({ value }: Figure): number | null => (value === null || value < 0 ? null : value)
 
 /**
  * Place of an item. `free`: site frame (x right, y up, m), heading counter-clockwise from +x.

@@ -31,8 +31,9 @@ export interface LayoutSoakResult {
   /** Beams solved for one layout, and findings of one layout that ask for an input. */
   mostSolves: Most
   mostToConfirm: Most
-  /** Bodies the solver gave up on, by the number of its passes. Refused ones (jaws below the ground) are not among them. */
+  /** Bodies the solver gave up on; refused ones (jaws below the ground) are not among them. And those whose slopes are beyond the beam's range anyway. */
   notConverged: number
+  notConvergedSteep: number
   /** Layouts with a finding of the level. */
   withLevel: Record<Level, number>
   /** Layouts in which a check gave the level. */
@@ -42,15 +43,17 @@ export interface LayoutSoakResult {
   failures: { seed: number; what: string }[]
 }
 
-/** A body that needs more linear solves than this has lost its way. */
+/** Where slopes are small a body that needs more linear solves than this has lost its way; beyond, the search takes one for each contact that comes or goes. */
 export const MOST_PASSES = 400
-/** Unknowns a body may have: this many for each support, clamp and corner of the ground, and as many for the ends. */
+const MOST_PASSES_STEEP = 20_000
+/** Unknowns a body may have: this many for each support, clamp and corner of the ground, and as many for the ends; where slopes are not small, what the search may put on the ground besides. */
 const UNKNOWNS_EACH = 4
+const MORE_UNKNOWNS_STEEP = 4096
 const MOST_FAILURES_KEPT = 50
 
 export const nothingSoaked = (seed: number): LayoutSoakResult => {
   const none = { value: 0, seed }
-  return { count: 0, findings: 0, longestMs: none, mostPasses: none, mostUnknowns: none, mostSolves: none, mostToConfirm: none, notConverged: 0, withLevel: { STOP: 0, FIX: 0, CHECK: 0, NOTE: 0, met: 0 }, fired: {}, failureCount: 0, failures: [] }
+  return { count: 0, findings: 0, longestMs: none, mostPasses: none, mostUnknowns: none, mostSolves: none, mostToConfirm: none, notConverged: 0, notConvergedSteep: 0, withLevel: { STOP: 0, FIX: 0, CHECK: 0, NOTE: 0, met: 0 }, fired: {}, failureCount: 0, failures: [] }
 }
 
 /**
@@ -114,9 +117,13 @@ function judgeSolves(site: SiteModel, seed: number, result: LayoutSoakResult): v
     const unknowns = unknownsOf(beam)
     result.mostPasses = more(result.mostPasses, { value: beam.passes, seed })
     result.mostUnknowns = more(result.mostUnknowns, { value: unknowns, seed })
-    if (beam.status === 'notConverged') result.notConverged += 1
-    if (beam.passes > MOST_PASSES) fail(result, seed, `${beam.passes} passes`)
-    if (unknowns > UNKNOWNS_EACH * (supports.length + jaws.length + site.ground.runningM.length + 4)) fail(result, seed, `${unknowns} unknowns`)
+    const isSteep = beam.outOfSmallSlope
+    if (beam.status === 'notConverged') {
+      if (isSteep) result.notConvergedSteep += 1
+      else result.notConverged += 1
+    }
+    if (beam.passes > (isSteep ? MOST_PASSES_STEEP : MOST_PASSES)) fail(result, seed, `${beam.passes} passes`)
+    if (unknowns > UNKNOWNS_EACH * (supports.length + jaws.length + site.ground.runningM.length + 4) + (isSteep ? MORE_UNKNOWNS_STEEP : 0)) fail(result, seed, `${unknowns} unknowns`)
   }
 }
 
@@ -149,7 +156,7 @@ export function together(a: LayoutSoakResult, b: LayoutSoakResult): LayoutSoakRe
   return {
     count: a.count + b.count, findings: a.findings + b.findings,
     longestMs: more(a.longestMs, b.longestMs), mostPasses: more(a.mostPasses, b.mostPasses), mostUnknowns: more(a.mostUnknowns, b.mostUnknowns), mostSolves: more(a.mostSolves, b.mostSolves), mostToConfirm: more(a.mostToConfirm, b.mostToConfirm),
-    notConverged: a.notConverged + b.notConverged,
+    notConverged: a.notConverged + b.notConverged, notConvergedSteep: a.notConvergedSteep + b.notConvergedSteep,
     withLevel: Object.fromEntries(levelOrder.map((level) => [level, a.withLevel[level] + b.withLevel[level]])) as LayoutSoakResult['withLevel'],
     fired, failureCount: a.failureCount + b.failureCount, failures: [...a.failures, ...b.failures].slice(0, MOST_FAILURES_KEPT),
   }
@@ -163,7 +170,7 @@ export function soakLines(result: LayoutSoakResult): string[] {
   return [
     `layouts ${result.count}, findings ${result.findings}, failures ${result.failureCount}`,
     [most('longest ms', result.longestMs), most('beam passes', result.mostPasses), most('beam unknowns', result.mostUnknowns), most('beams solved', result.mostSolves), most('inputs asked for', result.mostToConfirm)].join('; '),
-    `not converged ${result.notConverged}`,
+    `not converged ${result.notConverged}; beyond small slopes ${result.notConvergedSteep}`,
     `layouts with a finding: ${levelOrder.map(share).join(', ')}`,
     'layouts in which a check gave a level:',
     ...checks.filter(({ id }) => result.fired[id] !== undefined).map(({ id }) => `  ${id}: ${levelOrder.flatMap((level) => (result.fired[id]?.[level] === undefined ? [] : [`${level} ${result.fired[id]?.[level]}`])).join(', ')}`),

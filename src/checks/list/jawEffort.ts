@@ -49,8 +49,7 @@ function remedyFor(site: SiteModel, limits: Limits, side: Side): Remedy | null {
   for (const support of site.supports) {
     if (support.side !== side || support.kind === 'roller' || support.locked || Math.abs(support.runningM) > 1.25 * stickM) continue
     if (support.saddleM === null || support.jawLineSaddleM === null || Math.abs(support.saddleM - support.jawLineSaddleM) < 0.003) continue
-    // A height measured on site stays what it is until it is measured again.
-    if (site.case.variant === 'asSet' && support.measuredSaddleM !== null) continue
+    if (isSetByCase(site, support)) continue
     if (!good(site.supports.map((one) => (one.itemId === support.itemId && one.levelM !== null ? { ...one, levelM: jawLineLevelM(site.jaws, one.runningM) } : one)))) continue
     const up = support.jawLineSaddleM > support.saddleM
     return {
@@ -68,6 +67,9 @@ function remedyFor(site: SiteModel, limits: Limits, side: Side): Remedy | null {
   }
   return null
 }
+
+/** A height measured on site, or a support supposed to sink, does not follow a new height of the plan. */
+const isSetByCase = (site: SiteModel, { itemId, measuredSaddleM }: SupportView): boolean => (site.case.variant === 'asSet' && measuredSaddleM !== null) || site.case.whatIf?.sink?.itemId === itemId
 
 /** One more stand on the jaw line, as far as the jaws feel it. */
 function levelStandAt(site: SiteModel, side: Side, runningM: number): SupportView {

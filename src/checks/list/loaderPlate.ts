@@ -2,7 +2,7 @@ import type { MissingInput, SiteModel } from '../../derive/types.ts'
 import type { LoaderRecord } from '../../scene/kinds/loader.ts'
 import type { Finding } from '../finding.ts'
 import { sourceOf, type Limits } from '../limits.ts'
-import { atPoint, boundFor, defineCheck, finding, levelFor, listOf, nameOf, q, say } from '../make.ts'
+import { atPoint, boundFor, defineCheck, finding, levelFor, listOf, nameOf, q, say, shareOfPlate } from '../make.ts'
 
 const ID = 'loader-plate'
 
@@ -35,12 +35,19 @@ function ofLoader(site: SiteModel, loader: LoaderRecord, stickN: number, limits:
   const item = site.placed.get(loader.id)
   if (plateN === null || item === undefined) return []
   const limit = limits.limit('loader-share')
-  const share = stickN / plateN
+  const share = shareOfPlate(stickN, plateN)
   const level = levelFor(limit, share)
   const bound = boundFor(limit, level)
   const values = { loader: nameOf(site, loader.id), stick: q('force', stickN), plate: q('force', plateN), share: q('percent', share), most: q('percent', bound) }
   const common = { about: loader.id, level, items: [loader.id], where: atPoint(item.xM, item.yM), phases: ['offload', 'load'] as const, measured: q('force', stickN), limit: q('force', bound === null ? null : bound * plateN), source: level === 'FIX' ? { class: 'plate' as const, cite: 'rated load at that reach on the plate of the loader' } : sourceOf(limit) }
   if (level === 'met') return [finding(ID, { ...common, what: say('{loader}: a stick weighs {stick}, {share} of its plate.', '{loader}: un tubo pesa {stick}, {share} de su placa.', values) })]
+  if (!(plateN > 0)) {
+    return [finding(ID, {
+      ...common,
+      what: say('{loader}: its plate is given as {plate}, so it may lift nothing; a stick weighs {stick}.', '{loader}: su placa figura como {plate}, así que no puede levantar nada; un tubo pesa {stick}.', values),
+      move: say('Read the plate again, at the reach used.', 'Lea otra vez la placa, al alcance usado.'),
+    })]
+  }
   return [finding(ID, {
     ...common,
     what: say('{loader}: a stick weighs {stick}, {share} of its plate {plate}; {most} is the most.', '{loader}: un tubo pesa {stick}, {share} de su placa {plate}; {most} es lo máximo.', values),

@@ -1,7 +1,7 @@
 import { overheadClearanceM, type OverheadClearance } from '../../engine/safety/overheadClearance.ts'
 import type { MissingInput, SiteModel } from '../../derive/types.ts'
 import type { Localized } from '../../messages/localized.ts'
-import type { Phase } from '../../scene/parts.ts'
+import { valueFromZero, type Phase } from '../../scene/parts.ts'
 import type { OverheadLineRecord } from '../../scene/kinds/overheadLine.ts'
 import { footM } from '../../units/factors.ts'
 import type { Finding, Source } from '../finding.ts'
@@ -37,7 +37,7 @@ interface Near {
 }
 
 function ofLine(site: SiteModel, line: OverheadLineRecord, bodies: readonly TallBody[]): Finding[] {
-  const [voltageV, lowestM] = [line.figures.voltageV.value, line.figures.lowestHeightM.value]
+  const [voltageV, lowestM] = [valueFromZero(line.figures.voltageV), valueFromZero(line.figures.lowestHeightM)]
   const rule = overheadClearanceM(voltageV === null ? null : voltageV / 1000)
   const missing: MissingInput[] = [
     ...(voltageV === null ? [{ recordId: line.id, path: 'figures.voltageV.value', label: { en: 'voltage', es: 'voltaje' } }] : []),

@@ -2,7 +2,7 @@ import type { SupportLoad } from '../../derive/mechanics.ts'
 import type { Limit } from '../../engine/limits.ts'
 import type { Finding, Level } from '../finding.ts'
 import { sourceOf } from '../limits.ts'
-import { atSupport, boundFor, defineCheck, finding, inRuns, levelFor, q, say, stretchOf } from '../make.ts'
+import { atSupport, boundFor, defineCheck, finding, inRuns, levelFor, q, say, shareOfPlate, stretchOf } from '../make.ts'
 import { phaseWords } from '../words.ts'
 
 interface Share extends SupportLoad {
@@ -20,7 +20,7 @@ export const standLoad = defineCheck({
     const shares = site.supports.flatMap((view): Share[] => {
       const load = loads.get(view.key)
       if (load === undefined || view.ratedLoadN === null || view.kind === 'rack') return []
-      const share = load.loadN / view.ratedLoadN
+      const share = shareOfPlate(load.loadN, view.ratedLoadN)
       return [{ ...load, share, level: levelFor(limit, share) }]
     })
     if (shares.length === 0) return []

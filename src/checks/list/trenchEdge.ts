@@ -1,6 +1,7 @@
 import { trenchRules, type TrenchRules } from '../../engine/safety/trenchRules.ts'
 import type { SiteModel } from '../../derive/types.ts'
 import type { Phase } from '../../scene/parts.ts'
+import { valueFromZero } from '../../scene/parts.ts'
 import type { TrenchRecord } from '../../scene/kinds/trench.ts'
 import { clearShift, roomLack } from '../clearShift.ts'
 import type { Finding, Remedy } from '../finding.ts'
@@ -27,7 +28,7 @@ export const trenchEdge = defineCheck({
     const edges = new Map(obstaclesOf(site, ['trench']).map((edge) => [edge.id, edge]))
     return [...unknownOf(site, trenches, limits), ...trenches.flatMap((trench) => {
       const edge = edges.get(trench.id)
-      return edge === undefined ? [] : ofTrench(site, { edge, rules: trenchRules(trench.figures.depthM.value), bodies, limits })
+      return edge === undefined ? [] : ofTrench(site, { edge, rules: trenchRules(valueFromZero(trench.figures.depthM)), bodies, limits })
     })]
   },
 })
@@ -99,7 +100,7 @@ function moveBack(site: SiteModel, body: GearBody, gap: Gap, neededM: number): R
 function unknownOf(site: SiteModel, trenches: readonly TrenchRecord[], limits: Limits): Finding[] {
   const missing = trenches.flatMap(({ id, figures }) => [
     ...(figures.widthM.value === null ? [{ recordId: id, path: 'figures.widthM.value', label: { en: 'width of the trench', es: 'ancho de la zanja' } }] : []),
-    ...(figures.depthM.value === null ? [{ recordId: id, path: 'figures.depthM.value', label: { en: 'depth of the trench', es: 'profundidad de la zanja' } }] : []),
+    ...(valueFromZero(figures.depthM) === null ? [{ recordId: id, path: 'figures.depthM.value', label: { en: 'depth of the trench', es: 'profundidad de la zanja' } }] : []),
   ])
   if (site.run !== null && site.pipe.odM === null) missing.push(...site.pipe.missing.filter(({ path }) => path === 'pipe'))
   if (site.run !== null && site.sticks.stickLengthM === null) missing.push(...site.sticks.missing.filter(({ path }) => path === 'stickLengthM'))

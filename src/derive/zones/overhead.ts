@@ -1,5 +1,5 @@
 import { overheadClearanceM } from '../../engine/safety/overheadClearance.ts'
-import { phases } from '../../scene/parts.ts'
+import { phases, valueFromZero } from '../../scene/parts.ts'
 import type { OverheadLineRecord } from '../../scene/kinds/overheadLine.ts'
 import type { MissingInput } from '../types.ts'
 import type { ZoneDefinition } from './zone.ts'
@@ -17,7 +17,7 @@ export const overhead: ZoneDefinition = {
   size: { en: 'clearance by voltage each side', es: 'distancia según voltaje a cada lado' },
   shapes: (site) => [...site.placed.values()].filter(({ kind }) => kind === 'overheadLine').map((item) => {
     const record = item.record as OverheadLineRecord
-    const voltageV = record.figures.voltageV.value
+    const voltageV = valueFromZero(record.figures.voltageV)
     const missing: MissingInput[] = [
       ...(voltageV === null ? [{ recordId: record.id, path: 'figures.voltageV.value', label: { en: 'voltage', es: 'voltaje' } }] : []),
       ...(record.figures.lowestHeightM.value === null ? [{ recordId: record.id, path: 'figures.lowestHeightM.value', label: { en: 'lowest wire above ground', es: 'cable más bajo sobre el suelo' } }] : []),
