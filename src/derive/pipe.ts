@@ -1,10 +1,34 @@
 /** The job's pipe as the mechanics need it. */
 import { modulusForQuestionPa } from '../engine/pipe/modulus.ts'
 import { pipeProperties, type PipeProperties } from '../engine/pipe/pipeProperties.ts'
-import { modulusBand, type LoadQuestion } from '../engine/pipe/tables.ts'
+import { modulusBand, questionDurationH, questionWantedH, type LoadQuestion } from '../engine/pipe/tables.ts'
 import type { JobRecord } from '../scene/records/frame.ts'
 import type { JobPipe, MissingInput } from './types.ts'
 import { wallTemperatureInCase, type BandPart, type WhatIf } from './whatIf.ts'
+
+/** Questions shown: fusing lasts as long as the jaws. */
+export type ShownQuestion = Exclude<LoadQuestion, 'fusing'>
+
+/** A question the modulus is asked for, as the screen shows it. */
+export interface ModulusRowView {
+  question: ShownQuestion
+  /** How long such a load lasts, h, and for how long the table is read: nose and pull use its shortest row. */
+  durationH: number
+  readAtH: number
+  /** Pa; null where pipe or table has none. */
+  modulusPa: number | null
+  lowPa: number | null
+  highPa: number | null
+}
+
+const questions: readonly ShownQuestion[] = ['nose', 'pull', 'jaws', 'rest', 'stored']
+
+/** Modulus by question at the wall temperature worked with, with the ends of its band. */
+export const modulusRowsOf = (pipe: JobPipe): ModulusRowView[] => questions.map((question) => {
+  const modulusPa = pipe.modulusPa(question)
+  const times = (factor: number): number | null => (modulusPa === null ? null : modulusPa * factor)
+  return { question, durationH: questionWantedH[question] ?? questionDurationH[question], readAtH: questionDurationH[question], modulusPa, lowPa: times(modulusBand.low), highPa: times(modulusBand.high) }
+})
 
 /** Wall temperature the modulus tables are written for; stands in where nobody gave one. */
 export const RATING_TEMPERATURE_C = 23

@@ -71,18 +71,21 @@ export function withoutMissing(document: YardDocument, { missing = [] }: WhatIf)
   return { records }
 }
 
+/** An end of a band; the value itself is the likely one, whatever was likely when the band was typed. */
+const endOf = (band: { low: number; high: number } | undefined, part: BandPart | undefined, value: number): number => (band === undefined || part === undefined || part === 'likely' ? value : band[part])
+
 /** The job with the swing of the wall temperature at one end of its band, widened by what the wall is warmer. Unknown stays unknown. */
 export function jobInCase(job: JobRecord, { warmerC = 0, temperature }: WhatIf): JobRecord {
   const { temperatureSwingC: swing } = job
   if (swing.value === null) return job
-  const value = (temperature === undefined || swing.band === undefined ? swing.value : swing.band[temperature]) + warmerC
+  const value = endOf(swing.band, temperature, swing.value) + warmerC
   return value === swing.value ? job : { ...job, temperatureSwingC: { ...swing, value } }
 }
 
 /** Wall temperature of a case, °C, from the one the plan works with (given or the tables' 23 °C). */
 export function wallTemperatureInCase(job: JobRecord, plannedC: number, { warmerC = 0, temperature }: WhatIf): number {
   const { band } = job.wallTemperatureC
-  return (temperature === undefined || band === undefined ? plannedC : band[temperature]) + warmerC
+  return endOf(band, temperature, plannedC) + warmerC
 }
 
 export const surfaceInCase = (surface: Surface | null, { wetGrass = false }: WhatIf): Surface | null => (wetGrass && (surface === null || surface === 'grass') ? 'wetGrass' : surface)

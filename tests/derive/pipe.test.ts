@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { pipeOf } from '../../src/derive/pipe.ts'
+import { modulusRowsOf, pipeOf } from '../../src/derive/pipe.ts'
 import { sticksOf } from '../../src/derive/sticks.ts'
 import { footM, inchM, psiPa } from '../../src/units/factors.ts'
 import { job } from '../helpers/documents.ts'
@@ -12,6 +12,14 @@ describe('the job’s pipe', () => {
     expect(pipe.stiffnessNm2('jaws')! / pipe.properties!.inertiaM4 / psiPa).toBeCloseTo(82_000, -2)
     expect(pipe.stiffnessNm2('nose')).toBe(pipe.stiffnessNm2('jaws'))
     expect(pipe.stiffnessNm2('rest')! / pipe.properties!.inertiaM4 / psiPa).toBeCloseTo(63_000, -2)
+  })
+  it('lists the modulus by question with the time it is read at and its band', () => {
+    const rows = modulusRowsOf(pipeOf(job({ ...tenInch, wallTemperatureC: { value: 23, basis: 'measured' } })))
+    expect(rows.map(({ question, durationH, readAtH }) => [question, durationH, readAtH])).toEqual([['nose', 0.1, 0.5], ['pull', 0.1, 0.5], ['jaws', 0.5, 0.5], ['rest', 12, 12], ['stored', 1000, 1000]])
+    // PPI handbook, 2nd edition, Table B.1.1: 46,000 psi at 1,000 h (from memory, confirm); ± 20 % is a house rule.
+    expect(rows.at(-1)!.modulusPa! / psiPa).toBeCloseTo(46_000, -2)
+    for (const { lowPa, modulusPa, highPa } of rows) expect([lowPa! / modulusPa!, highPa! / modulusPa!]).toEqual([expect.closeTo(0.8, 12), expect.closeTo(1.2, 12)])
+    expect(modulusRowsOf(pipeOf(job({}))).every(({ modulusPa, lowPa }) => modulusPa === null && lowPa === null)).toBe(true)
   })
   it('is softer with a hot wall', () => {
     const at = (value: number): number => pipeOf(job({ ...tenInch, wallTemperatureC: { value, basis: 'measured' } })).stiffnessNm2('jaws')!

@@ -96,6 +96,8 @@ export const modulusRows: readonly ModulusRow[] = modulusJson.rows
 export const modulusBand: { low: number; likely: number; high: number } = modulusJson.band
 export const temperatureMultipliers = pairs(modulusJson.temperature.rows)
 export const questionDurationH: Readonly<Record<LoadQuestion, number>> = modulusJson.questions.durationH
+/** How long such loads truly last where the table has no row so short. */
+export const questionWantedH: Readonly<Partial<Record<LoadQuestion, number>>> = modulusJson.questions.wantedH
 export const bendRows: readonly { dr: number; timesOd: number; basis: string }[] = bendRadiusJson.rows
 export const fittingTimesOd: number = bendRadiusJson.fittingInBend.timesOd
 export const bendSource: string = bendRadiusJson.source

@@ -11,6 +11,7 @@ import { ChoiceField, TextField } from '../fields/OtherFields.tsx'
 import { basisKey } from '../fields/RecordField.tsx'
 import { PipeFields } from './PipeFields.tsx'
 import { stickSentences } from './pipeWords.ts'
+import { WallModulus } from './WallModulus.tsx'
 
 /** Everything the layout knows of the job and of its ground, each once. */
 export const JobPanel = ({ onClose }: { onClose: () => void }): ReactNode => {
@@ -51,6 +52,7 @@ export const JobPanel = ({ onClose }: { onClose: () => void }): ReactNode => {
         <ChoiceField label={say('firstStick')} name={name('firstStick')} value={job.firstStick} choices={[{ value: 'setByLoader', label: say('firstStickLoader') }, { value: 'fedThrough', label: say('firstStickFed') }]} onCommit={set('firstStick')} />
         <ChoiceField label={say('noseHold')} name={name('noseHold')} value={job.noseHold} choices={[{ value: null, label: say('notSaid') }, ...noseHolds.map((value) => ({ value, label: say(`noseHold_${value}`) }))]} onCommit={set('noseHold')} />
       </div>
+      <WallModulus job={job} />
       {setUp === null ? null : (
         <>
           <h3>{say('jobGround')}</h3>

@@ -1,6 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { apparentModulusPa, modulusForQuestionPa, questionDurationS, temperatureMultiplier } from '../../../src/engine/pipe/modulus.ts'
+import { modulusBand } from '../../../src/engine/pipe/tables.ts'
 import { psiPa } from '../../../src/units/factors.ts'
 import { must } from './caseChecks.ts'
 
@@ -50,5 +51,24 @@ describe('apparent modulus', () => {
     expect(questionDurationS('nose')).toBe(0.5 * hour)
     expect(questionDurationS('rest')).toBe(12 * hour)
     expect(questionDurationS('stored')).toBe(1000 * hour)
+  })
+
+  // PPI Handbook of Polyethylene Pipe, 2nd edition, chapter 3, Table B.1.1; rows marked (m) in the table of the app are from memory, confirm.
+  it.each([
+    [0.5, 62_000, 78_000, 82_000], [1, 59_000, 74_000, 78_000], [2, 57_000, 71_000, 74_000], [10, 50_000, 62_000, 65_000], [12, 48_000, 60_000, 63_000], [24, 46_000, 57_000, 60_000],
+    [100, 42_000, 52_000, 55_000], [1000, 35_000, 44_000, 46_000], [8766, 30_000, 38_000, 40_000], [87_660, 26_000, 32_000, 34_000], [438_300, 22_000, 28_000, 29_000], [876_600, 21_000, 27_000, 28_000],
+  ])('gives the row of the handbook at %d h for all three classes', (durationH, ...psi) => {
+    for (const [i, materialClass] of (['PE2XXX', 'PE3XXX', 'PE4XXX'] as const).entries()) {
+      expect(must(apparentModulusPa({ materialClass, durationS: durationH * hour, temperatureC: 23 })) / psiPa).toBeCloseTo(psi[i]!, 6)
+    }
+  })
+
+  // The same handbook, Table B.1.2, from memory, confirm: 82,000 psi × 0.73 = 59,860 at 100 °F; 63,000 × 0.43 = 27,090 at 140 °F; 82,000 × 1.49 = 122,180 at 40 °F.
+  it.each([['jaws', 100, 59_860], ['rest', 140, 27_090], ['nose', 40, 122_180]] as const)('takes %s at %d °F by the multiplier of the table', (question, fahrenheit, psi) => {
+    expect(must(modulusForQuestionPa({ material: 'PE4710', question, temperatureC: (fahrenheit - 32) / 1.8 })) / psiPa).toBeCloseTo(psi, 6)
+  })
+
+  it('carries a band that holds the table: ± 20 %, a house rule', () => {
+    expect(modulusBand).toEqual(expect.objectContaining({ low: 0.8, likely: 1, high: 1.2 }))
   })
 })
