@@ -43,6 +43,8 @@ export interface Finding {
   margin: Quantity | null
   source: Source
   phases: readonly Phase[]
+  /** Joints in whose stages it holds, 0 for stick 1 being fed through; left out: all of its phases. */
+  joints?: readonly number[]
   move: Sentence | null
   remedy: Remedy | null
   /** A panel in which the matter can be looked into, by its name in the shell; left out: none. */

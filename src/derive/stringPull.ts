@@ -36,7 +36,7 @@ export interface StringPull {
 }
 
 /** Joints solved; beyond this many they are spread evenly, first and last always among them. */
-const MOST_JOINTS = 60
+const MOST_JOINTS = 400
 /** Factor on friction at the start of every pull: the high end of the table. */
 export const breakawayFactor = breakawayFactors.high
 

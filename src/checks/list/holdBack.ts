@@ -59,7 +59,8 @@ function towards(site: SiteModel, joints: readonly JointPull[], end: End, limits
   if (!leaves && isUnder(steepest, gradeLimit.check ?? Infinity)) return []
   const held = holdsOf(site, end, tether.lengthM)
   const factor = limits.limit('anchor-factor').fix ?? 2
-  const scene = { site, end, worst, tether, steepest, held, factor, limits }
+  const leaving = joints.filter(({ runAwayN }) => runAwayN[end] > NO_FORCE_N).map(({ joint }) => joint)
+  const scene = { site, end, worst, tether, steepest, held, factor, limits, leaving }
   if (held.anchors.length > 0) return ofAnchors(scene, leaves)
   if (leaves && held.puller === null) return [runsAway(scene, null)]
   if (leaves) {
@@ -89,6 +90,8 @@ interface Scene {
   held: { anchors: readonly AnchorRecord[]; puller: string | null }
   factor: number
   limits: Limits
+  /** Joints after which it leaves by itself. */
+  leaving: readonly number[]
 }
 
 /** Anchors that hold toward an end: some of the string lies on the downhill side of them. A puller holds what would run back to the infeed. */
@@ -128,10 +131,10 @@ function ofAnchors(scene: Scene, leaves: boolean): Finding[] {
   })]
 }
 
-function runsAway({ site, end, worst, tether, factor }: Scene, weak: AnchorRecord | null): Finding {
+function runsAway({ site, end, worst, tether, factor, leaving }: Scene, weak: AnchorRecord | null): Finding {
   const values = { force: q('force', worst.runAwayN[end]), joint: worst.joint, end: endWord[end], needed: q('force', factor * tether.tetherN[end]), design: q('force', tether.tetherN[end]) }
   return finding(ID, {
-    level: 'STOP', about: `${end}:run-away`, items: weak === null ? [] : [weak.id], source: sums, phases: ['fuse', 'pull', 'rest'],
+    level: 'STOP', about: `${end}:run-away`, joints: leaving, items: weak === null ? [] : [weak.id], source: sums, phases: ['fuse', 'pull', 'rest'],
     where: atRun(end === 'exit' ? worst.lengthM : 0), measured: q('force', worst.runAwayN[end]), limit: q('force', weak?.figures.ratedHoldN.value ?? 0),
     what: weak === null
       ? say('With its jaws open the string runs to {end} by itself: {force} at joint {joint}, and nothing holds it.', 'Con las mordazas abiertas la línea se va sola hacia {end}: {force} en la junta {joint}, y nada la retiene.', values)

@@ -44,6 +44,7 @@ function held(site: SiteModel, arrivals: readonly NoseArrival[], mechanics: Mech
   const isOver = plateN !== null && liftN > plateN
   return [finding('nose-landing', {
     ...common,
+    joints: [arrival.pull],
     level: isOver ? 'FIX' : 'NOTE',
     measured: q('force', liftN),
     ...(plateN === null ? {} : { limit: q('force', plateN) }),
@@ -82,6 +83,9 @@ function levelOf({ droopM, leadInM, view }: NoseArrival, liftN: number | null, l
   return view.rollerRadiusM !== null && droopM <= view.rollerRadiusM ? 'CHECK' : 'FIX'
 }
 
+/** Pulls in which supports are met; 0 while stick 1 is fed through. */
+const pullsOf = (arrivals: readonly NoseArrival[]): number[] => [...new Set(arrivals.map(({ pull }) => pull))]
+
 /** Neighbouring supports with the same verdict, kind and aid make one finding. */
 function grouped(judged: readonly Judged[]): Judged[][] {
   const groups: Judged[][] = []
@@ -108,6 +112,7 @@ function findingFor(site: SiteModel, group: readonly Judged[], mechanics: Mechan
     limit: q('shortLength', arrival.leadInM),
     source: arrival.view.leadInIsTypical ? sourceOf(leadIn) : { class: 'plate' as const, cite: 'lead-in depth on the plate of the support' },
     phases: ['pull'] as const,
+    joints: pullsOf(group.map((one) => one.arrival)),
     where: atSupport(arrival.view),
     items: [...new Set(views.map(({ itemId }) => itemId))],
   }

@@ -21,7 +21,8 @@ export const pullerPull = defineCheck({
     if (missing.length > 0) return [unknown(site, missing, 'job')]
     const hardest = joints.reduce((most, one) => (one.startN > most.startN ? one : most))
     const needN = hardest.startN
-    const scene: Scene = { site, limits, needN, pullN: hardest.pullN, joint: hardest.joint, noseM: hardest.lengthM }
+    const over = (usableN: number): number[] => joints.filter(({ startN }) => startN > usableN).map(({ joint }) => joint)
+    const scene: Scene = { site, limits, needN, pullN: hardest.pullN, joint: hardest.joint, noseM: hardest.lengthM, over }
     const puller = [...site.placed.values()].find(({ kind }) => kind === 'puller')
     if (puller === undefined) return [...ofPipe(scene), unknown(site, [{ recordId: site.layout.id, path: 'puller', label: { en: 'a puller on the plan', es: 'un equipo de tiro en el plano' } }], 'puller')]
     return [...ofVehicle(scene, puller.record as PullerRecord), ...ofRope(scene, puller.record as PullerRecord), ...lacking(site, puller.record as PullerRecord), ...ofPipe(scene)]
@@ -35,6 +36,8 @@ interface Scene {
   pullN: number
   joint: number
   noseM: number
+  /** Joints whose pull starts with more than this. */
+  over: (usableN: number) => readonly number[]
 }
 
 const valuesOf = ({ needN, pullN, joint }: Scene) => ({ need: q('force', needN), pull: q('force', pullN), joint, factor: q('ratio', breakawayFactor) })
@@ -75,7 +78,7 @@ function ofVehicle(scene: Scene, puller: PullerRecord): Finding[] {
     return [finding(ID, { ...common, level: 'met', what: say('{puller} can pull {usable}; starting the last string takes {need}.', '{puller} puede tirar {usable}; arrancar la última línea pide {need}.', values) })]
   }
   return [finding(ID, {
-    ...common, level: 'FIX',
+    ...common, level: 'FIX', joints: scene.over(usableN),
     what: isByGrip
       ? say('{puller} grips for {usable}; the pull of joint {joint} starts with {need} ({pull} times {factor}).', '{puller} agarra para {usable}; el tiro de la junta {joint} arranca con {need} ({pull} por {factor}).', values)
       : say('{puller} is rated for {usable}; the pull of joint {joint} starts with {need} ({pull} times {factor}).', '{puller} tiene {usable} nominales; el tiro de la junta {joint} arranca con {need} ({pull} por {factor}).', values),
@@ -90,7 +93,7 @@ function ofRope(scene: Scene, puller: PullerRecord): Finding[] {
   const values = { ...valuesOf(scene), rated: q('force', ratedN) }
   const common = { about: `${puller.id}:rope`, items: [puller.id], phases: ['pull'] as const, where: atRun(noseM), measured: q('force', needN), limit: q('force', ratedN), source: plate('rated load on the tag of rope or sling; 29 CFR 1926.251, from memory, confirm') }
   return isUnder(ratedN, needN)
-    ? [finding(ID, { ...common, level: 'FIX', what: say('Rope or sling are rated {rated}; the pull of joint {joint} starts with {need}.', 'La cuerda o eslinga tiene {rated}; el tiro de la junta {joint} arranca con {need}.', values), move: say('Use a rope and sling rated for {need}.', 'Use cuerda y eslinga para {need}.', values) })]
+    ? [finding(ID, { ...common, level: 'FIX', joints: scene.over(ratedN), what: say('Rope or sling are rated {rated}; the pull of joint {joint} starts with {need}.', 'La cuerda o eslinga tiene {rated}; el tiro de la junta {joint} arranca con {need}.', values), move: say('Use a rope and sling rated for {need}.', 'Use cuerda y eslinga para {need}.', values) })]
     : [finding(ID, { ...common, level: 'met', what: say('Rope or sling are rated {rated}, {need} are needed.', 'La cuerda o eslinga tiene {rated}; hacen falta {need}.', values) })]
 }
 
@@ -111,7 +114,7 @@ function ofPipe(scene: Scene): Finding[] {
   const measures = { level, measured: q('force', needN), limit: q('force', bound === null ? null : bound * loadN), source: level === 'CHECK' ? sourceOf(limit) : { class: 'published' as const, cite: source, fromMemory: true } }
   if (level === 'met') return [finding(ID, { ...common, ...measures, what: say('The pull starts with {need}, {share} of the {allowed} the pipe may take.', 'El tiro arranca con {need}, {share} de los {allowed} que admite el tubo.', values) })]
   return [finding(ID, {
-    ...common, ...measures,
+    ...common, ...measures, joints: scene.over((bound ?? 0) * loadN),
     what: say('The pull of joint {joint} starts with {need}, {share} of the {allowed} the pipe may take.', 'El tiro de la junta {joint} arranca con {need}, {share} de los {allowed} que admite el tubo.', values),
     move: say('Put rollers under the string, or pull it in parts.', 'Ponga rodillos bajo la línea, o jálela en partes.'),
   })]
