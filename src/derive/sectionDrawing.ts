@@ -25,6 +25,8 @@ export interface SectionLook {
   chosenIds: readonly string[]
   /** Kinds not shown. */
   hiddenKinds?: readonly string[]
+  /** The pipe over the planned heights, while heights as set are shown. */
+  planned?: SectionProfile | null
   /** Running distances where marks of findings stand over the pipe: words keep clear of them. */
   markedM?: readonly number[]
 }
@@ -59,6 +61,7 @@ export const sectionDrawing = (site: SiteModel, profile: SectionProfile, look: S
   ...machine(site, profile, look, 'under'),
   ...pipe(site, profile, look),
   ...machine(site, profile, look, 'over'),
+  ...plannedLine(site, look),
   ...puller(site, profile, look),
   ...gaps(site, profile, look),
   ...sags(site, profile, look),
@@ -151,6 +154,22 @@ const machine = (site: SiteModel, profile: SectionProfile, look: SectionLook, pa
   const { phase } = profile.stage
   const list = part === 'under' ? (kindOf('machine')?.sectionSymbol?.(record, context) ?? []) : machineClamps(record, { ...context, jawsOpen: phase === 'pull' || phase === 'move' || phase === 'tieIn' || phase === 'offload' })
   return shifted(list, 0, ground)
+}
+
+/** Where the pipe would lie on the planned heights, thin and broken, and each planned saddle that was set otherwise. */
+const plannedLine = (site: SiteModel, look: SectionLook): Primitive[] => {
+  if (look.planned === undefined || look.planned === null) return []
+  const curves = look.planned.bodies.flatMap((body): Primitive[] => {
+    const points = curveInView(body.runningM, body.levelM, look)
+    return points.length < 4 ? [] : [{ t: 'path', points, stroke: 'chosen', weight: 'context', dash: 'proposal' }]
+  })
+  const halfM = 8 / look.pxPerM
+  const saddles = site.supports.flatMap(({ runningM, levelM, plannedSaddleM, groundLevelM }): Primitive[] => {
+    if (plannedSaddleM === null || levelM === null || !isInView(runningM, look, 0) || Math.abs(groundLevelM + plannedSaddleM - levelM) < 1e-4) return []
+    const level = groundLevelM + plannedSaddleM
+    return [{ t: 'path', points: [runningM - halfM, level, runningM + halfM, level], stroke: 'chosen', weight: 'ticks' }]
+  })
+  return [...curves, ...saddles]
 }
 
 /** Under this many px the pipe is drawn as in plan, black with its stripe; over it in outline, or it would be a black slab. */

@@ -70,6 +70,7 @@ export const pagePainters = (screen: App, scale: number): Pick<ImageContent, 'pa
       canvas.fillRect(0, 0, view.bandSizePx.plan.widthPx, view.bandSizePx.plan.heightPx)
       const painter = new PlanPainter(app)
       painter.showsMarks = true
+      painter.showsRanks = false
       painter.prepare(true)
       for (const layer of ['ground', 'items', 'notes'] as const) painter.paint(layer, canvas, scale * SCREEN_ENLARGEMENT, [])
     }),

@@ -1,10 +1,12 @@
 import { touchSizePx } from '../../drawing/paint.ts'
 import { levelShape } from '../../drawing/levelShapes.ts'
+import { rankShape } from '../../drawing/rankShape.ts'
 import type { InkName, Primitive } from '../../drawing/primitives.ts'
 import { textIn } from '../../messages/localized.ts'
 import { crewRoles } from '../../scene/kinds/crew.ts'
 import { kindOf } from '../../scene/kinds/index.ts'
 import { applyMatrix } from '../../state/frames.ts'
+import { RANK_PX, type RankMark } from '../rankMarks.ts'
 import { detailAt, labelRanks, placeLabels, type BoxPx, type LabelRequest } from './labels.ts'
 import type { MarkedFinding } from './findings.ts'
 import { nailPlace, paintShapes } from './paintItems.ts'
@@ -24,6 +26,8 @@ interface Word {
   bold: boolean
   /** Level shape instead of a word. */
   mark?: MarkedFinding
+  /** Place in a ranking instead of a word. */
+  rank?: RankMark
 }
 
 /** Place of a tap-able mark in the notes. */
@@ -35,6 +39,8 @@ export interface NotesInput {
   zones: readonly ShownZone[]
   /** Numbers of findings; empty where the margin draws them. */
   marks: readonly MarkedFinding[]
+  /** Places of the supports in the ranking of what the joint bears. */
+  ranks: readonly RankMark[]
 }
 
 /** Share of the size that lettering stands above its baseline, and the height of a line. */
@@ -133,6 +139,18 @@ const markWords = (marks: readonly MarkedFinding[], picture: Picture): Word[] =>
     }
   })
 
+const rankWords = (ranks: readonly RankMark[], picture: Picture): Word[] =>
+  ranks.flatMap((rank) => {
+    const { xM, yM } = picture.site.atRunning(rank.runningM, rank.offsetM)
+    const { xPx, yPx } = toPx(picture, xM, yM)
+    const { boundsPx } = picture
+    if (xPx < boundsPx.x0 || xPx > boundsPx.x1) return []
+    return [{
+      request: { id: `rank/${rank.rank}`, box: { x0: xPx - 8, y0: yPx - 8, x1: xPx + 8, y1: yPx + 8 }, widthPx: RANK_PX * 1.3, heightPx: RANK_PX * 1.3, rank: labelRanks.mark - 0.5, sides: ['below', 'above'] as const },
+      text: '', sizePx: 0, ink: 'ink' as const, bold: false, rank,
+    }]
+  })
+
 /** Boxes along the pipe as it lies, so that no word covers it. */
 const pipeBoxes = ({ site, profile, matrix, band }: Picture): BoxPx[] => {
   if (site.run === null) return []
@@ -181,6 +199,7 @@ export const paintNotes = (context: CanvasRenderingContext2D, input: NotesInput,
   const words = [
     ...input.zones.flatMap((zone) => wordOfZone(zone, picture, context)),
     ...markWords(input.marks, picture),
+    ...rankWords(input.ranks, picture),
     ...input.items.flatMap((drawn) => wordsOfItem(drawn, picture, context)),
     ...input.features.flatMap((drawn) => wordsOfItem(drawn, picture, context)),
     ...supportWords(input.items, picture, context),
@@ -199,6 +218,13 @@ export const paintNotes = (context: CanvasRenderingContext2D, input: NotesInput,
       list.push({ t: 'path', points: [at.xPx, at.yPx, middle.xPx, middle.yPx], stroke: 'lot', weight: 'pipe' }, { t: 'path', points: [at.xPx, at.yPx, middle.xPx, middle.yPx], stroke: 'ink', weight: 'context' }, { t: 'circle', xM: at.xPx, yM: at.yPx, radiusM: 3.2, fill: 'ink' })
       list.push({ t: 'mark', xM: middle.xPx, yM: middle.yPx, parts: levelShape(word.mark.level, MARK_PX, String(word.mark.number)) })
       spots.push({ ...middle, radiusPx: MARK_PX / 2 + 3, effect: { do: 'openFinding', key: word.mark.key } })
+      continue
+    }
+    if (word.rank !== undefined) {
+      const middle = { xPx: xPx + RANK_PX * 0.65, yPx: yPx + RANK_PX * 0.65 }
+      if (stem !== null) list.push({ t: 'path', points: [stem.x0, stem.y0, stem.x1, stem.y1], stroke: 'ink', weight: 'context' })
+      list.push({ t: 'mark', xM: middle.xPx, yM: middle.yPx, parts: rankShape(word.rank.rank, word.rank.level, RANK_PX, word.rank.isOld) })
+      spots.push({ ...middle, radiusPx: RANK_PX / 2 + 3, effect: { do: 'select', ids: [word.rank.itemId] } })
       continue
     }
     if (stem !== null) list.push({ t: 'path', points: [stem.x0, stem.y0, stem.x1, stem.y1], stroke: 'ink2', weight: 'context' })

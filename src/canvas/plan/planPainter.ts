@@ -2,6 +2,7 @@ import type { PlacedItem } from '../../derive/types.ts'
 import type { App } from '../../state/app.ts'
 import { emptyOverlay, type ToolOverlay } from '../tools/types.ts'
 import { markedFindings } from './findings.ts'
+import { rankMarksOf } from '../rankMarks.ts'
 import { paintLoupe } from './loupe.ts'
 import { paintOverlay } from './paintActive.ts'
 import { paintGround, paintHatched, paintZone } from './paintGround.ts'
@@ -41,10 +42,14 @@ export class PlanPainter {
   isTouch = false
   /** Numbers of findings on the plan; false where the margin draws them with its leaders. */
   showsMarks = false
+  /** Places of the supports in the ranking, while it is wanted; false on a page that goes out. */
+  showsRanks = true
   /** The band has the keys: a frame round it says so. */
   hasFocusRing = false
   overlay: ToolOverlay = emptyOverlay
   spots: readonly Spot[] = []
+  /** The ranking was drawn last time: once it is put away, the notes are drawn without it. */
+  private hadRanks = false
   private base: Base | null = null
   private changed: ReadonlySet<string> = none
   private changedZones: ReadonlySet<string> = none
@@ -94,7 +99,9 @@ export class PlanPainter {
     if (isRedrawn) {
       for (const name of layerNames) dirty.add(name)
     } else if (before.site.setUp !== picture.site.setUp || !samePipe(before, picture)) dirty.add('items').add('notes')
-    if (this.showsMarks) dirty.add('notes')
+    const { isOn } = this.app.critical.store.getState()
+    if (this.showsMarks || isOn || this.hadRanks) dirty.add('notes')
+    this.hadRanks = isOn
     const isEmpty = this.parts.every(({ still }) => still.items.length === 0 && still.features.length === 0)
     this.arrows = offScreenArrows(picture, isEmpty)
     return layerNames.filter((name) => dirty.has(name))
@@ -136,12 +143,13 @@ export class PlanPainter {
       case 'notes': {
         const stale = this.app.results.getState().stamp !== this.app.site.getState().stamp
         const marks = this.showsMarks && !stale ? markedFindings(this.app.results.getState().run, picture.site) : []
+        const ranks = this.showsRanks ? rankMarksOf(this.app) : []
         // A feature that runs through the fold is named once.
         const placed = new Set<string>()
         this.spots = this.parts.flatMap(({ picture: part, still }) => {
           let spots: Spot[] = []
           inPart(context, part, () => {
-            spots = paintNotes(context, { ...still, zones: stillZones, marks }, part, placed)
+            spots = paintNotes(context, { ...still, zones: stillZones, marks, ranks }, part, placed)
           })
           return spots
         })

@@ -53,6 +53,11 @@ const useBlocked = (): [boolean, () => void] => {
 
 /** Fetched when the plan is left for the first time. */
 const CaseBand = lazy(() => import('../whatIf/CaseBand.tsx'))
+/** Lists beside the plan, fetched when they are first opened. */
+const CriticalList = lazy(() => import('../critical/CriticalList.tsx'))
+const AsSetList = lazy(() => import('../asSet/AsSetList.tsx'))
+/** Under the drawing while the ranking is drawn and its list is away. */
+const CriticalBar = lazy(() => import('../critical/CriticalBar.tsx'))
 
 /** Fetched with the first proposal asked for. */
 const ProposalCard = lazy(() => import('../proposals/ProposalCard.tsx'))
@@ -62,6 +67,9 @@ const Proposed = (): ReactNode => {
   const isAsked = useStore(services.proposals.store, (state) => state.kind !== null)
   return isAsked ? <Suspense><ProposalCard /></Suspense> : null
 }
+
+/** What a list that fails is called. */
+const besideName = { en: 'list beside the plan', es: 'lista junto al plano' }
 
 const missing = missingNeeds()
 
@@ -95,12 +103,13 @@ const subscribeCoarse = (change: () => void): (() => void) => {
 /** Drawn anew only when something of its own changes, not with what the screen round it listens to. */
 const Yard = memo(({ plan, tape, section }: Bands): ReactNode => {
   const { app } = useUi()
-  const { say } = useWords()
+  const { say, local } = useWords()
   const form = useView((view) => view.form)
   const leaf = useView((view) => view.leaf)
   const leftHanded = useView((view) => view.leftHanded)
   const tapeVertical = useView((view) => view.tapeVertical)
   const panel = useView((view) => view.panel)
+  const isRanked = useStore(app.critical.store, ({ isOn }) => isOn) && panel !== 'critical'
   const isOther = useView((view) => !isPlan(view.shownCase))
   const hasChosen = useView((view) => view.selection.length > 0)
   const title = useDocuments((state) => layoutOf(state.document).title)
@@ -134,10 +143,12 @@ const Yard = memo(({ plan, tape, section }: Bands): ReactNode => {
             <Leaders plan={planBox} margin={form === 'desktop' ? margin : null} blocked={blocked} />
             {form === 'desktop' ? <Region name={say('tagTitle')}><HangingTag onPlaced={onTagPlaced} /></Region> : null}
             {form === 'phone' ? <Region name={say('tagTitle')}><PhoneTag /></Region> : null}
-            <div className="plan-foot"><ToolHint /><ProposalBar /><Proposed /><Notice /></div>
+            <div className="plan-foot">{isRanked ? <Suspense><CriticalBar /></Suspense> : null}<ToolHint /><ProposalBar /><Proposed /><Notice /></div>
           </div>
         ) : null}
         {panel === 'items' ? <div className="area-items"><Region name={say('itemsTitle')}><ItemList /></Region></div> : null}
+        {panel === 'critical' ? <div className="area-items"><Region name={local(besideName)}><Suspense><CriticalList /></Suspense></Region></div> : null}
+        {panel === 'asSet' ? <div className="area-items"><Region name={local(besideName)}><Suspense><AsSetList /></Suspense></Region></div> : null}
         <div className="area-tape band" ref={tapeBox} role="group" aria-label={say('tape')} {...swipe}>
           <Region name={say('tape')}>{tapeSize === null ? null : tape(tapeSize)}</Region>
           {form === 'phone' && leaf !== 'notes' ? <button type="button" className="tape-plus" aria-label={say('gearAddOnTape')} onClick={() => app.view.setState({ gearOpen: true })}><Icon name="plus" /></button> : null}
