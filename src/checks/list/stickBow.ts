@@ -2,6 +2,7 @@ import { limitParam } from '../../engine/limits.ts'
 import { createBowSolver, sweepBow, type BowSolver, type BowSweep } from '../../derive/bow.ts'
 import type { SiteModel } from '../../derive/types.ts'
 import { bowTurnWords } from '../../messages/bowTurn.ts'
+import type { TextValue } from '../../messages/render.ts'
 import type { Finding, Level, Remedy } from '../finding.ts'
 import { sourceOf, type Limits } from '../limits.ts'
 import { atJaws, boundFor, defineCheck, finding, levelFor, machineIds, q, say, type Draft } from '../make.ts'
@@ -81,11 +82,15 @@ function effortOf(scene: Scene, sweep: BowSweep): Finding[] {
   const worst = sweep.curve.reduce((most, one) => (one.effortRatio > most.effortRatio ? one : most))
   const level = levelFor(limit, worst.effortRatio)
   if (level === 'met' || level === levelFor(limit, sweep.straight.effortRatio)) return []
-  const least = sweep.leastGapByHand
+  const square = sweep.leastGapByHand
+  const { leastEffort: least } = sweep
+  const effortWords = (one: typeof least): Record<string, TextValue> => ({ turn: bowTurnWords(one.turnRad), effort: q('ratio', one.effortRatio), gap: q('shortLength', one.faceGapM) })
   return [{ ...finding(ID, {
     ...common(scene), level, about: 'effort', source: sourceOf(limit), measured: q('ratio', worst.effortRatio), limit: q('ratio', boundFor(limit, level)),
     what: say('The jaws fight the bow of {bow}: with {turn} a clamp holds {force} (C).', 'Las mordazas pelean con la curvatura de {bow}: con {turn} una sostiene {force} (C).', { bow: q('shortLength', sweep.bowM), turn: bowTurnWords(worst.turnRad), force: q('force', worst.clampN) }),
-    move: say('Turn all sticks the same way: with {turn} C is {effort}.', 'Gire todos los tubos igual: con {turn} C es {effort}.', { turn: bowTurnWords(least.turnRad), effort: q('ratio', least.effortRatio) }),
+    move: levelFor(limit, square.effortRatio) === 'met'
+      ? say('Turn all sticks the same way: with {turn} C is {effort}.', 'Gire todos los tubos igual: con {turn} C es {effort}.', effortWords(square))
+      : say('With {turn} C is {effort}, and the faces gape {gap}: weigh one against the other.', 'Con {turn} C es {effort} y las caras abren {gap}: compare lo uno con lo otro.', effortWords(least)),
   }), opens }]
 }
 

@@ -49,6 +49,7 @@ export const Note = ({ numbered, isOpen: alwaysOpen = false }: { numbered: Numbe
           {moveWords === null || (label !== null && label.length <= LABEL_LETTERS && sameWords(moveWords, label)) ? null : <p className="note-move-words"><Figure text={moveWords} /></p>}
           <div className="buttons">
             <RemedyButton numbered={numbered} />
+            {finding.opens === undefined ? null : <button type="button" onClick={() => app.view.setState({ panel: finding.opens!.panel })}>{sentenceWords(finding.opens.label, words)}</button>}
             {offer === undefined ? null : <Suspense><ProposeButton kind={offer} /></Suspense>}
             <button type="button" onClick={() => panels.setState({ whyCheckId: finding.checkId })} aria-label={say('whyOf', { sentence })}>{say('why')}</button>
             {isLeaf ? <button type="button" onClick={() => app.view.setState({ leaf: 'plan' })}>{say('showOnPlan')}</button> : null}

@@ -26,6 +26,7 @@ export const moreGroups = {
 export const moreEntries: readonly MoreEntry[] = [
   { group: 'check', panel: 'critical', label: { en: 'which stand must not move?', es: '¿qué soporte no debe moverse?' }, about: { en: 'each support missing or sunk in turn, ranked', es: 'cada apoyo falta o baja por turno, en orden' } },
   { group: 'check', panel: 'asSet', label: { en: 'heights as set', es: 'alturas como quedaron' }, about: { en: 'type what was measured, work it out as it stands', es: 'escriba lo medido y calcule como está' } },
+  { group: 'check', panel: 'bow', label: { en: 'turn the bow', es: 'girar la curvatura' }, about: { en: 'how bowed sticks are best turned in the jaws', es: 'cómo girar mejor los tubos curvados en las mordazas' } },
   { group: 'time', panel: 'clock', label: { en: 'clock of the job', es: 'reloj del trabajo' }, about: { en: 'when each joint is done, when the last may start', es: 'cuándo queda cada junta, cuándo puede empezar la última' } },
   { group: 'time', panel: 'fusionCard', label: { en: 'fusion card', es: 'tarjeta de fusión' }, about: { en: 'bead, pressures and times of this pipe', es: 'cordón, presiones y tiempos de este tubo' } },
   { group: 'time', panel: 'mobilising', label: { en: 'what to bring', es: 'qué llevar' }, about: { en: 'gear with spares, sticks, truckloads', es: 'equipo con repuestos, tubos, viajes de camión' } },

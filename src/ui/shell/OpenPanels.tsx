@@ -1,4 +1,5 @@
 import type { ReactNode } from 'react'
+import { BowPanel } from '../bow/BowPanel.tsx'
 import { Panel } from '../common/Panel.tsx'
 import { usePanels, useUi, useView, useWords } from '../context.tsx'
 import { Margin } from '../findings/Margin.tsx'
@@ -36,7 +37,7 @@ const PlaceAtPanel = ({ onClose }: PanelEntryProps): ReactNode => {
 const panels: Readonly<Record<string, (props: PanelEntryProps) => ReactNode>> = {
   job: JobPanel, units: UnitsPanel, limits: LimitsPanel, layouts: LayoutsPanel, share: SharePanel, image: ImagePanel, about: AboutPanel,
   settings: SettingsPanel, keys: KeysPanel, gear: GearPanel, title: TitlePanel, notes: NotesPanel, placeAt: PlaceAtPanel,
-  more: MorePanel, clock: ClockPanel, fusionCard: FusionCardPanel, mobilising: MobilisingPanel,
+  more: MorePanel, clock: ClockPanel, fusionCard: FusionCardPanel, mobilising: MobilisingPanel, bow: BowPanel,
 }
 
 /** The open panel and the open page of a check. */
