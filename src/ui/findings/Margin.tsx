@@ -1,4 +1,4 @@
-import { useEffect, useMemo, useState, type ReactNode } from 'react'
+import { lazy, Suspense, useEffect, useMemo, useState, type ReactNode } from 'react'
 import type { CheckRun } from '../../checks/finding.ts'
 import { Figure } from '../common/Figure.tsx'
 import { Icon } from '../common/Icon.tsx'
@@ -10,11 +10,15 @@ import { Note } from './Note.tsx'
 import { metFindings, missingFields, numberedFindings, unknownFindings } from './order.ts'
 import { sentenceWords, sourceWords, valueWords } from './words.ts'
 
+/** Fetched with the first look at heights as set. */
+const GoneNotes = lazy(() => import('../asSet/GoneNotes.tsx'))
+
 /** The notes in the margin: open ones in order, then what is to confirm and what is met, folded. */
 export const Margin = (): ReactNode => {
   const { say } = useWords()
   const { run, isStale } = useLaggingRun()
   const numbered = useMemo(() => numberedFindings(run), [run])
+  const isAsSet = useView((view) => view.shownCase.variant === 'asSet')
   return (
     <section className="notes" aria-label={say('notesTitle')} data-stale={isStale} aria-busy={isStale}>
       <StatusLine />
@@ -22,6 +26,7 @@ export const Margin = (): ReactNode => {
         <>
           {numbered.length === 0 ? null : <OfferUsual />}
           {numbered.length === 0 ? <NothingOpen /> : <ol className="note-list">{numbered.map((entry) => <Note key={entry.finding.key} numbered={entry} />)}</ol>}
+          {isAsSet ? <Suspense><GoneNotes /></Suspense> : null}
           <ToConfirm run={run} />
           <Met run={run} />
         </>

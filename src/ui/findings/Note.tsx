@@ -14,6 +14,9 @@ const FindingBand = lazy(() => import('./FindingBand.tsx'))
 /** Fetched with the first note that a proposal answers. */
 const ProposeButton = lazy(() => import('../proposals/ProposeButtons.tsx').then((part) => ({ default: part.ProposeButton })))
 
+/** Fetched with the first look at heights as set. */
+const PlannedLevel = lazy(() => import('../asSet/PlannedLevel.tsx'))
+
 /** A margin note: mark, level word, sentence, value against limit with its source class, one move. */
 export const Note = ({ numbered, isOpen: alwaysOpen = false }: { numbered: NumberedFinding; isOpen?: boolean }): ReactNode => {
   const { finding, number } = numbered
@@ -24,6 +27,7 @@ export const Note = ({ numbered, isOpen: alwaysOpen = false }: { numbered: Numbe
   const isLeaf = useView((view) => view.form === 'phone' && view.leaf === 'notes' && view.openFindingKey === finding.key)
   const isChosen = useView((view) => view.openFindingKey === finding.key)
   const isOpen = alwaysOpen || isChosen
+  const isAsSet = useView((view) => view.shownCase.variant === 'asSet')
   const level = finding.level === 'met' ? 'NOTE' : finding.level
   const value = valueWords(finding, words)
   // Only what stops or breaks shows its button unasked; the others unfold.
@@ -39,7 +43,7 @@ export const Note = ({ numbered, isOpen: alwaysOpen = false }: { numbered: Numbe
       <button type="button" className="note-main" aria-expanded={isOpen} onClick={() => { if (isChosen && !alwaysOpen) app.view.setState({ openFindingKey: null }); else openFinding(app, finding) }}>
         <LevelMark level={level} sizePx={23} number={number} />
         <span className="note-words">
-          <span className="note-level">{say(levelKey(level))}</span>
+          <span className="note-level">{say(levelKey(level))}{isAsSet ? <Suspense><PlannedLevel findingKey={finding.key} level={finding.level} /></Suspense> : null}</span>
           <span className="note-sentence"><Figure text={sentence} /></span>
           {value === null ? <span className="note-value note-source-only"><em>{sourceWords(finding.source, words)}</em></span> : <span className="note-value"><span><Figure text={value} /></span><em>{sourceWords(finding.source, words)}</em></span>}
         </span>
