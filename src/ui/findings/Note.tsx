@@ -48,6 +48,7 @@ export const Note = ({ numbered, isOpen: alwaysOpen = false }: { numbered: Numbe
           {value === null ? <span className="note-value note-source-only"><em>{sourceWords(finding.source, words)}</em></span> : <span className="note-value"><span><Figure text={value} /></span><em>{sourceWords(finding.source, words)}</em></span>}
         </span>
       </button>
+      {isOpen ? <Suspense><FindingBand finding={finding} /></Suspense> : null}
       {showsMove ? (
         <div className="note-move">
           {moveWords === null || (label !== null && label.length <= LABEL_LETTERS && sameWords(moveWords, label)) ? null : <p className="note-move-words"><Figure text={moveWords} /></p>}
@@ -60,7 +61,6 @@ export const Note = ({ numbered, isOpen: alwaysOpen = false }: { numbered: Numbe
           </div>
         </div>
       ) : null}
-      {isOpen ? <Suspense><FindingBand finding={finding} /></Suspense> : null}
       {isOpen ? <p className="note-cite quiet-text">{finding.source.cite}</p> : null}
     </li>
   )
