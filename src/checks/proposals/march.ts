@@ -14,6 +14,8 @@ const SHORT_OF_M = 0.0127
 const STEPS_BACK = 10
 const HALVINGS = 3
 const BETWEEN_BASES_M = 0.15
+/** Share of the lead-in used up where a place was sought for the nose; the rest is for setting out. A row at its even spacing uses it as the check does. */
+const SPARE = 0.9
 /** A row longer than this is no yard. */
 const MOST_SUPPORTS = 600
 
@@ -92,7 +94,9 @@ export function march(scene: MarchScene, before: readonly PlannedSupport[], run:
       for (const { option, saddleM, leadInM } of options) {
         const droopM = site.groundLevelAt(runningM) + saddleM - tipM
         // Stepping down the nose points steeply at what comes next: it is met where it lies on the roller, not below its top.
-        const takesM = option.kind === 'roller' && planned.at(-1)?.kind === 'stand' && !isAlike(planned.at(-1)!, saddleM) ? 0 : leadInM
+        const isStep = option.kind === 'roller' && planned.at(-1)?.kind === 'stand' && !isAlike(planned.at(-1)!, saddleM)
+        const isFullStep = capM === run.endGapM && runningM > atM + capM - 0.026
+        const takesM = isStep ? 0 : isFullStep ? leadInM : SPARE * leadInM
         if (droopM <= takesM) return { option, runningM, droopM, leadInM }
         worst = { droopM, leadInM, kind: option.kind, why: 'nose' }
       }

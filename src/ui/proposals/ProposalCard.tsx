@@ -5,20 +5,25 @@ import { proposalWords as words } from '../../messages/ui/proposalWords.ts'
 import { Figure } from '../common/Figure.tsx'
 import { LevelMark } from '../common/LevelMark.tsx'
 import { useCommand } from '../command.ts'
-import { useUi, useWords } from '../context.tsx'
+import { useUi, useView, useWords } from '../context.tsx'
 import { openMissing } from '../findings/actions.ts'
 import { levelKey, sentenceWords } from '../findings/words.ts'
 import '../styles/proposal.css'
+
+const LEAST_PX = 170
+const MOST_PX = 400
 
 /** The search while it runs, and what it answers: beside the ghost on the plan, so that both are seen together. */
 const ProposalCard = (): ReactNode => {
   const { services } = useUi()
   const { local, figure } = useWords()
   const { kind, status, share, result, failure } = useStore(services.proposals.store)
+  // Never taller than the plan it lies on: its foot stays in sight and its body scrolls.
+  const planPx = useView((view) => view.bandSizePx.plan.heightPx)
   if (kind === null) return null
   const clear = <button type="button" onClick={() => services.proposals.clear()}>{local(status === 'working' ? words.cancel : words.clear)}</button>
   return (
-    <section className="proposal-card" aria-label={local(words[kind])} aria-busy={status === 'working'}>
+    <section className="proposal-card" style={{ maxHeight: Math.max(LEAST_PX, Math.min(MOST_PX, planPx - 24)) }} aria-label={local(words[kind])} aria-busy={status === 'working'}>
       <header><strong>{local(words[kind])}</strong></header>
       <div className="proposal-body" tabIndex={0} role="group" aria-label={local(words[kind])}>
         {status === 'working' ? <p role="status">{local(words.working, { share: figure({ kind: 'percent', value: Math.round(share * 100) / 100 }) })}<progress max={1} value={share} aria-label={local(words[kind])} /></p> : null}
