@@ -10,6 +10,7 @@ import type { ContactBeamResult } from '../../src/engine/beam/types.ts'
 import { renderText } from '../../src/messages/render.ts'
 import { phases } from '../../src/scene/parts.ts'
 import { documentIssues } from '../../src/scene/references.ts'
+import { gearItem } from './gear.ts'
 import { seededRandom } from './seededRandom.ts'
 import { variedCase } from './variedLayout.ts'
 
@@ -86,7 +87,7 @@ function judge(seed: number, result: LayoutSoakResult): void {
   const { document, options } = variedCase(seededRandom(seed))
   for (const { path, message } of documentIssues(document)) fail(result, seed, `no valid file: ${path} ${message.en}`)
   const site = deriveSite(document, options)
-  const { findings, counts, quantities } = runChecks(site)
+  const { findings, counts, quantities } = runChecks(site, { owned: seed % 3 === 0 ? [gearItem({ choices: {}, count: seed % 7 }), gearItem({ id: 'gear:r1', kind: 'roller', choices: {}, count: seed % 30, figures: {} })] : null })
   result.findings += findings.length
   result.mostToConfirm = more(result.mostToConfirm, { value: counts.toConfirm, seed })
   tally(findings, result)

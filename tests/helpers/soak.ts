@@ -1,9 +1,13 @@
-/** `npm run soak -- KIND [--seed N] [--count N]`: the long seeded runs of which `npm test` holds slices. */
+/**
+ * `npm run soak -- KIND [--seed N] [--count N]`: the long seeded runs of which `npm test` holds slices.
+ * Layouts also take `--workers N` (default 2) and `--log FILE`, with which a run broken off goes on where it was.
+ */
 import { runBeamSoak } from './beamSoak.ts'
 import { runFileSoak } from './fileSoak.ts'
 import { runGeometrySoak } from './geometrySoak.ts'
 import { runKillSoak } from './killSoak.ts'
 import { runLayoutSoak } from './layoutSoak.ts'
+import { soakInSlices } from './soakInSlices.ts'
 
 const kinds: Record<string, { count: number; run: (options: { seed: number; count: number }) => unknown }> = {
   beam: { count: 1000, run: runBeamSoak },
@@ -27,7 +31,13 @@ if (chosen === undefined) {
   process.exit(2)
 }
 const options = { seed: numberAfter('--seed', 1), count: numberAfter('--count', chosen.count) }
+const isSlice = rest.includes('--json')
 const from = performance.now()
-const report = await chosen.run(options)
-console.log(JSON.stringify(report, null, 2))
-console.log(`${kind} seed ${options.seed} count ${options.count}: ${((performance.now() - from) / 1000).toFixed(1)} s`)
+if (kind === 'layouts' && !isSlice) {
+  const at = rest.indexOf('--log')
+  const { failureCount } = await soakInSlices({ ...options, workers: numberAfter('--workers', 2), log: at < 0 ? null : (rest[at + 1] ?? null) })
+  if (failureCount > 0) process.exitCode = 1
+} else {
+  console.log(JSON.stringify(await chosen.run(options), null, isSlice ? 0 : 2))
+}
+if (!isSlice) console.log(`${kind} seed ${options.seed} count ${options.count}: ${((performance.now() - from) / 1000).toFixed(1)} s`)
