@@ -21,6 +21,7 @@ import { pipeLifts } from './list/pipeLifts.ts'
 import { saddleHeight } from './list/saddleHeight.ts'
 import { sag } from './list/sag.ts'
 import { setOutTolerance } from './list/setOutTolerance.ts'
+import { sideForce } from './list/sideForce.ts'
 import { standLoad } from './list/standLoad.ts'
 import { stickBow } from './list/stickBow.ts'
 import { sticksLength } from './list/sticksLength.ts'
@@ -36,7 +37,7 @@ export const checks: readonly CheckDefinition[] = [
   jawEffort, liftsOut, exitStands, faceGap, stickBow, offsetChange, sag, setOutTolerance, asSet,
   noseLanding, standLoad, saddleHeight, floatingStands,
   feed, balance, pipeLifts,
-  linedUp, machinePitch, jawsFitted, groundGuessed, beyondRun, missingInputs, typicalFigures, ownedGear,
+  linedUp, sideForce, machinePitch, jawsFitted, groundGuessed, beyondRun, missingInputs, typicalFigures, ownedGear,
   ...siteChecks,
   notSettled,
 ]
