@@ -7,6 +7,7 @@ import type { QuantityKind } from '../units/quantity.ts'
 import type { LayoutRecord, JobRecord } from '../scene/records/frame.ts'
 import type { GearItem } from '../scene/gear.ts'
 import type { ProposalDesk } from '../state/proposalDesk.ts'
+import type { RunThroughDesk } from '../state/runThroughDesk.ts'
 
 /**
  * What the screen asks of the program around it: files, storage, worked-out facts of the pipe, help pages.
@@ -50,6 +51,8 @@ export interface Services {
 
   /** Searches for a better layout of the supports. */
   proposals: ProposalDesk
+  /** The job stage by stage; loaded and started with the first call. */
+  runThrough: () => Promise<RunThroughDesk>
 
   /** Offline page of a check as markdown. */
   whyPage: (checkId: string) => Promise<string>

@@ -16,6 +16,7 @@ import { createProposalDesk } from '../../state/proposalDesk.ts'
 import { searchInWorker } from './proposals.ts'
 import type { Keeper } from './keeper.ts'
 import { whyPage } from './pages.ts'
+import { runThroughOnce } from './runThrough.ts'
 import { makeYards } from './yards.ts'
 
 /** Everything the screen asks of the program around it. `own` hears what the crew owns, on opening and whenever it changes. */
@@ -38,6 +39,7 @@ export const makeServices = (app: App, keeper: Keeper, own: (items: readonly Gea
       return { ok: true, said: { en: 'Nothing of this app is left on this device.', es: 'No queda nada de esta aplicación en este equipo.' } }
     },
     saveImage: (scale) => saveImage(app, scale),
+    runThrough: runThroughOnce(app),
     layouts: async () => {
       const isShown = app.view.getState().screen === 'yard'
       return (await keeper.layouts()).map((entry) => ({ ...entry, isOpen: isShown && entry.layoutId === openId() }))
