@@ -50,6 +50,22 @@ describe('puller, rope and pipe against the pull', () => {
     expect([long(1600), long(2100), long(3400), long(3900)]).toEqual(['met', 'CHECK', 'CHECK', 'FIX'])
   })
 
+  it('takes the rule and the time of the job, says where nobody gave a time, and where the rule ends', () => {
+    const of = (job: Parameters<typeof siteOf>[0]['job']) => findingsOf(pullerPull, siteOf({ run: { surfaces: ['gravel'] }, ...(job === undefined ? {} : { job }) }, ...onRollers)).find(({ key }) => key === 'puller-pull@pipe')!
+    const hours = (value: number) => ({ value, basis: 'measured' as const })
+    expect(of({}).what.text.en).toContain('nobody has said how long')
+    expect(of({ pullDurationH: hours(3) }).what.text.en).toContain('may take in {time}')
+    // F1804: 0.95 of the load of an hour up to 12 h, 0.91 up to 24 h (factors from memory).
+    const allowed = (value: number) => of({ pullDurationH: hours(value) }).limit!.value! / of({}).limit!.value!
+    expect(allowed(3)).toBeCloseTo(0.95, 6)
+    expect(allowed(20)).toBeCloseTo(0.91, 6)
+    expect(of({ pullDurationH: hours(30) }).level).toBe('CHECK')
+    expect(of({ pullDurationH: hours(30) }).what.text.en).toContain('gives no allowable pull for {time}')
+    // PPI handbook, chapter 12, 2nd edition: 1,150 psi at 12 h; F1804 0.40 · 3,500 · 0.95 = 1,330 psi.
+    expect(of({ pullEdition: 'handbookCh12', pullDurationH: hours(12) }).limit!.value! / of({ pullDurationH: hours(12) }).limit!.value!).toBeCloseTo(1150 / 1330, 6)
+    expect(of({ pullEdition: 'handbookCh12' }).source.cite).toMatch(/handbook/i)
+  })
+
   it('never passes a figure nobody gave, and fails by the one that is known', () => {
     expect(levels({ ...plenty, towRatingN: null, ropeRatingN: null })).toEqual(['puller:unknown CHECK?', 'pipe met'])
     expect(levels({ ...plenty, towRatingN: null, massKg: 10 })).toEqual(['puller:1 FIX', 'puller:1:rope met', 'puller:unknown CHECK?', 'pipe met'])

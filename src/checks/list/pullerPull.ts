@@ -4,6 +4,7 @@ import { breakawayFactor, stringPullOf } from '../../derive/stringPull.ts'
 import type { MissingInput, SiteModel } from '../../derive/types.ts'
 import { pullEditions } from '../../engine/pipe/tables.ts'
 import type { PullerRecord } from '../../scene/kinds/puller.ts'
+import { hourS } from '../../units/factors.ts'
 import type { Finding } from '../finding.ts'
 import { isUnder } from '../gearBodies.ts'
 import { sourceOf, type Limits } from '../limits.ts'
@@ -102,20 +103,34 @@ function ofPipe(scene: Scene): Finding[] {
   const { site, limits, needN, noseM } = scene
   const allowed = allowableOf(site)
   const common = { about: 'pipe', phases: ['pull'] as const, where: atRun(noseM), items: site.run === null ? [] : [site.run.id] }
+  const cite = pullEditions.find(({ id }) => id === site.job.pullEdition)?.source ?? site.job.pullEdition
+  const hours = site.job.pullDurationH.value
   if (allowed === null) {
-    return [finding(ID, { ...common, level: 'CHECK', source: { class: 'published', cite: pullEditions.find(({ id }) => id === site.job.pullEdition)?.source ?? 'ASTM F1804' }, measured: q('force', needN), what: say('No published allowable pull covers this pipe; it starts with {need}.', 'Ningún tiro admisible publicado cubre este tubo; arranca con {need}.', valuesOf(scene)), move: say('Ask the pipe maker for its yield stress.', 'Pida al fabricante su esfuerzo de fluencia.') })]
+    const isTooLong = hours !== null && allowableOf({ ...site, job: { ...site.job, pullDurationH: { value: null, basis: 'typical' } } }) !== null
+    const values = { ...valuesOf(scene), time: q('duration', hours === null ? null : hours * hourS) }
+    return [finding(ID, {
+      ...common, level: 'CHECK', source: { class: 'published', cite }, measured: q('force', needN),
+      what: isTooLong
+        ? say('The rule chosen gives no allowable pull for {time}; it starts with {need}.', 'La regla elegida no da tiro admisible para {time}; arranca con {need}.', values)
+        : say('The rule chosen gives no allowable pull for this pipe; it starts with {need}.', 'La regla elegida no da tiro admisible para este tubo; arranca con {need}.', values),
+      move: isTooLong ? say('Pull in less time, or choose a rule that covers it.', 'Jale en menos tiempo, o elija una regla que lo cubra.') : say('Ask the pipe maker for its yield stress, or choose another rule.', 'Pida al fabricante su esfuerzo de fluencia, o elija otra regla.'),
+    })]
   }
   const limit = limits.limit('pull-share')
   const { loadN, source } = allowed
   const share = needN / loadN
   const level = levelFor(limit, share)
   const bound = boundFor(limit, level)
-  const values = { ...valuesOf(scene), allowed: q('force', loadN), share: q('percent', share) }
+  // How long the pull takes with its stops decides what the pipe may take.
+  const [en, es] = hours === null
+    ? ['the pipe may take within the hour (nobody has said how long a pull takes)', 'que admite el tubo en menos de una hora (nadie ha dicho cuánto dura un jalado)']
+    : ['the pipe may take in {time}', 'que admite el tubo en {time}']
+  const values = { ...valuesOf(scene), allowed: q('force', loadN), share: q('percent', share), time: q('duration', hours === null ? null : hours * hourS) }
   const measures = { level, measured: q('force', needN), limit: q('force', bound === null ? null : bound * loadN), source: level === 'CHECK' ? sourceOf(limit) : { class: 'published' as const, cite: source, fromMemory: true } }
-  if (level === 'met') return [finding(ID, { ...common, ...measures, what: say('The pull starts with {need}, {share} of the {allowed} the pipe may take.', 'El tiro arranca con {need}, {share} de los {allowed} que admite el tubo.', values) })]
+  if (level === 'met') return [finding(ID, { ...common, ...measures, what: say(`The pull starts with {need}, {share} of the {allowed} ${en}.`, `El tiro arranca con {need}, {share} de los {allowed} ${es}.`, values) })]
   return [finding(ID, {
     ...common, ...measures, joints: scene.over((bound ?? 0) * loadN),
-    what: say('The pull of joint {joint} starts with {need}, {share} of the {allowed} the pipe may take.', 'El tiro de la junta {joint} arranca con {need}, {share} de los {allowed} que admite el tubo.', values),
+    what: say(`The pull of joint {joint} starts with {need}, {share} of the {allowed} ${en}.`, `El tiro de la junta {joint} arranca con {need}, {share} de los {allowed} ${es}.`, values),
     move: say('Put rollers under the string, or pull it in parts.', 'Ponga rodillos bajo la línea, o jálela en partes.'),
   })]
 }
