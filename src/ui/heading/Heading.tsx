@@ -168,7 +168,7 @@ const SheetButtons = (): ReactNode => {
     { key: 'items', icon: 'list', words: say('items'), label: say('itemsOpen'), isOn: panel === 'items', press: () => app.view.setState({ panel: panel === 'items' ? null : 'items' }) },
   ]
   // On a narrow sheet the words are left to the label; a step's name shows as the button's title.
-  const named = (key: string): boolean => form !== 'phone' && (form !== 'tabletLandscape' || ['undo', 'fold', 'hold'].includes(key))
+  const named = (key: string): boolean => form !== 'phone' && (form !== 'tabletLandscape' || ['fold', 'hold'].includes(key))
   // An upright tape always runs up the sheet: north up would change nothing there.
   const shown = buttons.filter(({ key }) => (key !== 'north' || !isUpright) && (key !== 'fold' || (!isUpright && orientation === 'alongTape')))
   return (

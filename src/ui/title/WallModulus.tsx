@@ -2,6 +2,7 @@ import type { ReactNode } from 'react'
 import { modulusRowsOf } from '../../derive/pipe.ts'
 import { modulusWords } from '../../messages/ui/modulusWords.ts'
 import type { JobRecord } from '../../scene/records/frame.ts'
+import { hourS } from '../../units/factors.ts'
 import { useCommand } from '../command.ts'
 import { Figure } from '../common/Figure.tsx'
 import { useSite, useWords } from '../context.tsx'
@@ -24,7 +25,7 @@ export const WallModulus = ({ job }: { job: JobRecord }): ReactNode => {
     run('setJob', { path: 'wallTemperatureC', value: isBand ? { ...plain, band: { low: ends.low, likely: value, high: ends.high } } : plain }, undefined, mergeKey)
   }
   const temperature = figure({ kind: 'temperature', value: pipe.wallTemperatureC })
-  const hours = (count: number): string => new Intl.NumberFormat(words.language).format(count)
+  const hours = (count: number): string => figure({ kind: 'duration', value: count * hourS })
   const modulus = (valuePa: number | null): string => figure({ kind: 'stress', value: valuePa })
   return (
     <section aria-label={local(modulusWords.title)}>
@@ -42,7 +43,7 @@ export const WallModulus = ({ job }: { job: JobRecord }): ReactNode => {
               {modulusRowsOf(pipe).map(({ question, durationH, readAtH, modulusPa, lowPa, highPa }) => (
                 <tr key={question}>
                   <th scope="row">{local(modulusWords[question])}</th>
-                  <td><Figure text={durationH === readAtH ? local(modulusWords.hours, { hours: hours(durationH) }) : local(modulusWords.readAt, { hours: hours(durationH), read: hours(readAtH) })} /></td>
+                  <td><Figure text={durationH === readAtH ? hours(durationH) : local(modulusWords.readAt, { lasts: hours(durationH), read: hours(readAtH) })} /></td>
                   <td><Figure text={modulus(modulusPa)} /></td>
                   <td><Figure text={`${modulus(lowPa)} – ${modulus(highPa)}`} /></td>
                 </tr>
