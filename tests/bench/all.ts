@@ -10,6 +10,8 @@ const tsx = `${root}node_modules/tsx/dist/cli.mjs`
 
 console.log('# Contact beam')
 run(process.execPath, [tsx, 'tests/bench/beam.bench.ts'])
+console.log('\n# Run-through')
+run(process.execPath, [tsx, 'tests/bench/runThrough.bench.ts'])
 console.log('\n# Drag, pan and zoom in the built app, ms')
 run(process.execPath, [`${root}node_modules/vite/bin/vite.js`, 'build', '--logLevel', 'error'])
 run(process.execPath, [tsx, 'tests/bench/drag.bench.ts'])
