@@ -3,7 +3,7 @@ import { limitParam, type Limit } from '../engine/limits.ts'
 import { bodies, bodySolverOf, type BodySolution } from './bodies.ts'
 import { solveFeed, type FeedSolve } from './feed.ts'
 import { effortOf, solveJoint, type JointSolve, type Side } from './jawSolve.ts'
-import { arrivingSupports, evenDroopM, evenSpacingM, liftAtArrivalN, pulledBody, reachableM, solveArrival, type NoseArrival } from './noseArrivals.ts'
+import { arrivingSupports, evenDroopM, evenSpacingM, holdAtN, liftAtArrivalN, pulledBody, reachableM, solveArrival, type NoseArrival } from './noseArrivals.ts'
 import { sideForcesOf, type SideForces } from './sideForces.ts'
 import { jawLineLevelM } from './supports.ts'
 import type { MissingInput, SiteModel, SupportView } from './types.ts'
@@ -69,6 +69,8 @@ export interface Mechanics {
   firstArrival: () => SupportView | null
   arrivals: () => readonly NoseArrival[]
   liftN: (arrival: NoseArrival) => number | null
+  /** Force that holds the nose at a level of its tip where it arrives, never below 0. */
+  heldN: (arrival: NoseArrival, levelM: number) => number | null
   /** Where the support would have to stand to take the nose in by itself. */
   reachable: (arrival: NoseArrival) => { runningM: number; spacingM: number } | null
   /** Even spacing of a long level row that takes a free nose in at a droop. */
@@ -144,6 +146,7 @@ export function createMechanics(site: SiteModel, limits: LimitLookup): Mechanics
     firstArrival: () => (solver.missing.length > 0 ? null : (arrivingSupports(site)[0] ?? null)),
     arrivals,
     liftN: (arrival) => liftAtArrivalN(solver, arrival),
+    heldN: (arrival, levelM) => holdAtN(solver, arrival, levelM),
     reachable: (arrival) => reachableM(site, solver, arrival),
     evenSpacing: (droopM) => evenSpacingM(site, droopM),
     evenDroop: (spacingM) => evenDroopM(site, spacingM),

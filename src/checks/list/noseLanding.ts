@@ -30,10 +30,33 @@ export const noseLanding = defineCheck({
   },
 })
 
+/**
+ * A nose slung at a height somebody gave: too low for a support it comes on to, it meets it below its top whatever the crew
+ * does; otherwise the load at the sling at that height counts. Null where none is too low.
+ */
+function slungTooLow(site: SiteModel, arrivals: readonly NoseArrival[], slingM: number, limits: Limits): Finding | null {
+  const short = arrivals.map((arrival) => ({ arrival, shortM: arrival.view.levelM! - Math.max(site.groundLevelAt(arrival.tipM) + slingM, arrival.view.levelM! - arrival.droopM) })).filter(({ arrival, shortM }) => shortM > arrival.leadInM + SLACK_M)
+  if (short.length === 0) return null
+  const { arrival, shortM } = short.reduce((most, one) => (one.shortM > most.shortM ? one : most))
+  const neededM = Math.max(...arrivals.map(({ view, tipM }) => view.levelM! - site.groundLevelAt(tipM)))
+  const values = { labels: stretchOf(short.map((one) => one.arrival.view)), label: arrival.view.label, sling: q('height', slingM), short: q('shortLength', shortM), needed: q('height', neededM) }
+  return finding('nose-landing', {
+    level: 'FIX', about: 'sling', measured: q('shortLength', shortM), limit: q('shortLength', arrival.leadInM), source: arrival.view.leadInIsTypical ? sourceOf(limits.limit('nose-lead-in')) : { class: 'plate', cite: 'lead-in depth on the plate of the support' },
+    phases: ['pull'], where: atSupport(arrival.view), items: [...new Set(short.map((one) => one.arrival.view.itemId))],
+    what: say('Slung {sling} above the ground the nose comes to {label} {short} below its top.', 'Colgada a {sling} del suelo la punta llega a {label} {short} bajo su tope.', values),
+    move: say('Sling it {needed} above the ground, or lift it over {labels}.', 'Cuélguela a {needed} del suelo, o levántela sobre {labels}.', values),
+    remedy: { command: 'setJob', args: { path: 'slingHeightM.value', value: neededM }, label: say('Sling the nose {needed} up', 'Colgar la punta a {needed}', values) },
+  })
+}
+
 /** Slung or carried: the droop is only worth knowing, the load at the sling is what counts. */
 function held(site: SiteModel, arrivals: readonly NoseArrival[], mechanics: Mechanics, limits: Limits): Finding[] {
+  const slingM = (site.job.noseHold ?? 'slung') === 'slung' ? site.job.slingHeightM.value : null
+  const tooLow = slingM === null ? null : slungTooLow(site, arrivals, slingM, limits)
+  if (tooLow !== null) return [tooLow]
   const lowest = arrivals.toSorted((a, b) => b.droopM - a.droopM).slice(0, 3)
-  const [worst] = lowest.map((arrival) => ({ arrival, liftN: mechanics.liftN(arrival) ?? 0 })).toSorted((a, b) => b.liftN - a.liftN)
+  const liftOf = (arrival: NoseArrival): number => (slingM === null ? mechanics.liftN(arrival) : mechanics.heldN(arrival, site.groundLevelAt(arrival.tipM) + slingM)) ?? 0
+  const [worst] = lowest.map((arrival) => ({ arrival, liftN: liftOf(arrival) })).toSorted((a, b) => b.liftN - a.liftN)
   if (worst === undefined) return []
   const { arrival, liftN } = worst
   const source = sourceOf(limits.limit('nose-lead-in'))

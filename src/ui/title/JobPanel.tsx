@@ -1,6 +1,8 @@
 import type { ReactNode } from 'react'
+import { bowWords } from '../../messages/ui/bowWords.ts'
 import { jobOf, layoutOf } from '../../scene/document.ts'
-import { noseHolds, surfaces, type Surface } from '../../scene/records/frame.ts'
+import { noseHolds, pullEditions, surfaces, type Surface } from '../../scene/records/frame.ts'
+import { hourS } from '../../units/factors.ts'
 import { useCommand } from '../command.ts'
 import { Figure } from '../common/Figure.tsx'
 import { Panel } from '../common/Panel.tsx'
@@ -17,7 +19,7 @@ import { WallModulus } from './WallModulus.tsx'
 export const JobPanel = ({ onClose }: { onClose: () => void }): ReactNode => {
   const words = useWords()
   const { say } = words
-  const { services } = useUi()
+  const { app, services } = useUi()
   const run = useCommand()
   const job = useDocuments((state) => jobOf(state.document))
   const layout = useDocuments((state) => layoutOf(state.document))
@@ -53,6 +55,15 @@ export const JobPanel = ({ onClose }: { onClose: () => void }): ReactNode => {
         <ChoiceField label={say('noseHold')} name={name('noseHold')} value={job.noseHold} choices={[{ value: null, label: say('notSaid') }, ...noseHolds.map((value) => ({ value, label: say(`noseHold_${value}`) }))]} onCommit={set('noseHold')} />
       </div>
       <WallModulus job={job} />
+      <h3>{words.local(bowWords.jobSticks)}</h3>
+      <div className="field-grid">
+        <NumberField label={words.local(bowWords.bow)} kind="shortLength" value={job.stickBowM.value} nullable min={0} max={2} name={name('stickBowM.value')} {...basis(job.stickBowM)} onCommit={set('stickBowM.value')} />
+        <NumberField label={words.local(bowWords.turnField)} kind="angle" value={job.stickBowTurnRad} nullable min={-Math.PI} max={Math.PI} name={name('stickBowTurnRad')} placeholder={words.local(bowWords.turnNull)} hideOther onCommit={set('stickBowTurnRad')} />
+        <NumberField label={words.local(bowWords.slingHeight)} kind="height" value={job.slingHeightM.value} nullable min={0} max={20} name={name('slingHeightM.value')} {...basis(job.slingHeightM)} onCommit={set('slingHeightM.value')} />
+        <ChoiceField label={words.local(bowWords.pullEdition)} name={name('pullEdition')} value={job.pullEdition} choices={pullEditions.map((value) => ({ value, label: words.local(bowWords[`edition_${value}`]) }))} onCommit={set('pullEdition')} />
+        <NumberField label={words.local(bowWords.pullDuration)} kind="duration" value={job.pullDurationH.value === null ? null : job.pullDurationH.value * hourS} nullable min={0} max={1000 * hourS} name={name('pullDurationH.value')} placeholder={words.local(bowWords.underAnHour)} {...basis(job.pullDurationH)} onCommit={(value, key) => set('pullDurationH.value')(value === null ? null : value / hourS, key)} />
+      </div>
+      <div className="buttons"><button type="button" onClick={() => app.view.setState({ panel: 'bow' })}>{words.local(bowWords.title)}</button></div>
       {setUp === null ? null : (
         <>
           <h3>{say('jobGround')}</h3>

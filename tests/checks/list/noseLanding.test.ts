@@ -69,3 +69,23 @@ describe('a slung nose', () => {
 describe('no arrivals', () => {
   it('nothing to say where all supports lie under stick 1', () => expect(levels(yard({}))).toEqual([]))
 })
+
+describe('a nose slung at a height somebody gave', () => {
+  const slung = (heightIn: number | null): YardSpec => yard({ rollers: every(75, 20, 315), job: { noseHold: 'slung', slingHeightM: { value: heightIn === null ? null : inch(heightIn), basis: 'measured' } } })
+  const high = (heightIn: number | null) => fusionYard({ ...slung(heightIn), exits: [[20, 0], [35, 0], [60, 0]], rollers: every(85, 20, 315) })
+  it('too low for a stand is FIX, and the button slings it to the top of the highest', () => {
+    // BOP 30 in: the stand at 60 ft stands on the jaw line, 30 in up; the nose slung at 12 in meets it 18 in low.
+    const [found] = runOne(noseLanding, high(12))
+    expect(found!.level).toBe('FIX')
+    expect(textOf(found!)).toMatch(/^Slung 12 in above the ground the nose comes to E3 .* below its top\.$/)
+    expect(found!.remedy).toMatchObject({ command: 'setJob', args: { path: 'slingHeightM.value' } })
+    expect((found!.remedy!.args as { value: number }).value).toBeCloseTo(inch(30), 6)
+    const document = high(12)
+    expect(runOne(noseLanding, applyEdit(document, commandOf('setJob')!.run(document, found!.remedy!.args, testEnv()))).map(({ level }) => level)).not.toContain('FIX')
+  })
+  it('high enough, the sling carries more the higher it is; without a height it is slung to the top', () => {
+    const loadN = (heightIn: number | null): number => runOne(noseLanding, high(heightIn))[0]!.measured!.value!
+    expect(loadN(40)).toBeGreaterThan(loadN(30))
+    expect(runOne(noseLanding, high(null))[0]!.level).toBe('NOTE')
+  })
+})
