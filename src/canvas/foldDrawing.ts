@@ -1,5 +1,5 @@
 import { guessedWidthPx } from '../drawing/fractionText.ts'
-import { paint, touchSizePx, type Paint2D, type PaintOptions } from '../drawing/paint.ts'
+import { touchSizePx } from '../drawing/paint.ts'
 import type { Matrix } from '../drawing/matrix.ts'
 import type { Primitive } from '../drawing/primitives.ts'
 
@@ -18,17 +18,4 @@ export const clearOfEdges = (list: readonly Primitive[], matrix: Matrix, { x0, x
     const left = at - (primitive.align === 'center' ? widthPx / 2 : primitive.align === 'right' ? widthPx : 0)
     return left >= leastPx && left + widthPx <= mostPx
   })
-}
-
-/** Draws a list inside one part of a folded band; without a fold it is drawn as it is. */
-export const paintInPart = (context: Paint2D, { x0, x1, y1 }: { x0: number; x1: number; y1: number }, isFolded: boolean, list: readonly Primitive[], options: PaintOptions): void => {
-  if (!isFolded) return paint(context, list, options)
-  context.save()
-  context.beginPath()
-  context.moveTo(x0, 0)
-  for (const [x, y] of [[x1, 0], [x1, y1], [x0, y1]] as const) context.lineTo(x, y)
-  context.closePath()
-  context.clip()
-  paint(context, list, options)
-  context.restore()
 }

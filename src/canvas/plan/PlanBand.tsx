@@ -1,4 +1,4 @@
-import { useCallback, useEffect, useLayoutEffect, useMemo, useRef, useSyncExternalStore, type ReactNode } from 'react'
+import { memo, useCallback, useEffect, useLayoutEffect, useMemo, useRef, useSyncExternalStore, type ReactNode } from 'react'
 import type Konva from 'konva/lib/Core'
 import { Layer, Shape, Stage } from 'react-konva/es/ReactKonvaCore'
 import { useStore } from 'zustand'
@@ -31,7 +31,7 @@ const words = {
 } as const
 
 /** The plan: four layers under one surface that takes all pointers and keys. Drawn from the stores, outside React. */
-export const PlanBand = ({ app, widthPx, heightPx, showsMarks = false }: PlanBandProps): ReactNode => {
+export const PlanBand = memo(({ app, widthPx, heightPx, showsMarks = false }: PlanBandProps): ReactNode => {
   const element = useRef<HTMLDivElement>(null)
   const layers = useRef<Partial<Record<LayerName, Konva.Layer | null>>>({})
   const painter = useMemo(() => new PlanPainter(app), [app])
@@ -47,9 +47,10 @@ export const PlanBand = ({ app, widthPx, heightPx, showsMarks = false }: PlanBan
       if (frame.current.id !== 0) cancelAnimationFrame(frame.current.id)
       frame.current = { id: 0, force: false, kind: 'other' }
       painter.isMoving = kind === 'view'
+      const startMs = performance.now()
       const dirty = painter.prepare(force)
       for (const name of dirty) layers.current[name]?.drawScene()
-      probeFrame(kind, dirty.join('+'), layers.current.active?.getNativeCanvasElement().getContext('2d') ?? null, inHandler)
+      probeFrame(kind, dirty.join('+'), layers.current.active?.getNativeCanvasElement().getContext('2d') ?? null, inHandler, startMs)
       if (!painter.wantsRest()) return
       clearTimeout(rest.current)
       rest.current = setTimeout(() => again('other', true), REST_MS)
@@ -85,6 +86,7 @@ export const PlanBand = ({ app, widthPx, heightPx, showsMarks = false }: PlanBan
       schedule,
       drawNow,
       spots: () => painter.tapSpots(),
+      showsMarks: () => painter.showsMarks,
       overlayChanged: (overlay) => {
         painter.overlay = overlay
       },
@@ -129,24 +131,30 @@ export const PlanBand = ({ app, widthPx, heightPx, showsMarks = false }: PlanBan
     }
   }, [app, painter, schedule, drawNow])
 
-  const paint = (name: LayerName) => (context: Konva.Context): void => {
-    const native = context._context
-    // What the loupe enlarges: all that is drawn so far, its own layer included.
-    const canvases = layerNames.slice(0, layerNames.indexOf(name) + 1).flatMap((below) => layers.current[below]?.getNativeCanvasElement() ?? [])
-    native.save()
-    painter.paint(name, native, ratioOf(layers.current[name]), canvases)
-    native.restore()
-  }
+  // The same functions at every render: a shape given another one is drawn again by the canvas library.
+  const { paints, hold } = useMemo(() => {
+    const paint = (name: LayerName) => (context: Konva.Context): void => {
+      const native = context._context
+      // What the loupe enlarges: all that is drawn so far, its own layer included.
+      const canvases = layerNames.slice(0, layerNames.indexOf(name) + 1).flatMap((below) => layers.current[below]?.getNativeCanvasElement() ?? [])
+      native.save()
+      painter.paint(name, native, ratioOf(layers.current[name]), canvases)
+      native.restore()
+    }
+    const keep = (name: LayerName) => (layer: Konva.Layer | null): void => {
+      layers.current[name] = layer
+      if (layer !== null) layer.getCanvas().setPixelRatio(Math.min(MOST_RATIO, devicePixelRatio))
+    }
+    const ofAll = <T,>(make: (name: LayerName) => T): Record<LayerName, T> => ({ ground: make('ground'), items: make('items'), notes: make('notes'), active: make('active') })
+    return { paints: ofAll(paint), hold: ofAll(keep) }
+  }, [painter])
 
   return (
     <div ref={element} className="plan-band" data-band="plan" role="application" aria-label={textIn(words.name, language)} aria-describedby="plan-keys" tabIndex={0} style={{ width: widthPx, height: heightPx, touchAction: 'none', position: 'relative', overflow: 'hidden', userSelect: 'none', outline: 'none' }}>
       <Stage width={widthPx} height={heightPx} listening={false} style={{ pointerEvents: 'none' }}>
         {layerNames.map((name) => (
-          <Layer key={name} listening={false} ref={(layer: Konva.Layer | null) => {
-            layers.current[name] = layer
-            if (layer !== null) layer.getCanvas().setPixelRatio(Math.min(MOST_RATIO, devicePixelRatio))
-          }}>
-            <Shape listening={false} perfectDrawEnabled={false} sceneFunc={paint(name)} />
+          <Layer key={name} listening={false} ref={hold[name]}>
+            <Shape listening={false} perfectDrawEnabled={false} sceneFunc={paints[name]} />
           </Layer>
         ))}
       </Stage>
@@ -155,11 +163,17 @@ export const PlanBand = ({ app, widthPx, heightPx, showsMarks = false }: PlanBan
       <Spoken app={app} />
     </div>
   )
-}
+})
+PlanBand.displayName = 'PlanBand'
 
 const PlanFold = ({ app, heightPx }: { app: App; heightPx: number }): ReactNode => {
+  const hasFold = useStore(app.view, (view) => view.fold !== null)
+  return hasFold ? <OpenFold app={app} heightPx={heightPx} /> : null
+}
+
+const OpenFold = ({ app, heightPx }: { app: App; heightPx: number }): ReactNode => {
   const view = useStore(app.view)
-  return view.fold === null ? null : <FoldStrip app={app} frame={view} heightPx={heightPx} band="plan" />
+  return <FoldStrip app={app} frame={view} heightPx={heightPx} band="plan" />
 }
 
 const ratioOf = (layer: Konva.Layer | null | undefined): number => layer?.getCanvas().getPixelRatio() ?? 1

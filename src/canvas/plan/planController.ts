@@ -24,6 +24,8 @@ interface Surface {
   /** Draws what is scheduled at once, before others get their turn in this frame. */
   drawNow: () => void
   spots: () => ToolContext['spots']
+  /** Numbers of findings stand on the plan; else the margin's leaders show them, and new findings change nothing here. */
+  showsMarks: () => boolean
   overlayChanged: (overlay: ToolOverlay) => void
 }
 
@@ -77,7 +79,7 @@ export class PlanController {
     // A page put away or a turned device never leaves a gesture running.
     addEventListener('blur', this.cancel)
     addEventListener('visibilitychange', this.cancel)
-    const unsubscribe = [keepFold(this.app), this.app.view.subscribe(this.viewChanged), this.app.documents.subscribe(this.documentChanged), this.app.site.subscribe(() => this.surface.schedule(isBusy(this.state) ? 'drag' : 'other')), this.app.results.subscribe(() => this.surface.schedule('other'))]
+    const unsubscribe = [keepFold(this.app), this.app.view.subscribe(this.viewChanged), this.app.documents.subscribe(this.documentChanged), this.app.critical.store.subscribe(() => this.surface.schedule('other')), this.app.site.subscribe(() => this.surface.schedule(isBusy(this.state) || this.app.documents.getState().preview !== null ? 'drag' : 'other')), this.app.results.subscribe(() => { if (this.surface.showsMarks()) this.surface.schedule('other') })]
     return () => {
       this.cancel()
       for (const [name, handler] of bound) element.removeEventListener(name, handler as EventListener)

@@ -1,26 +1,28 @@
 import { memo, useCallback, useEffect, useMemo, useState, type ReactNode } from 'react'
-import { Layer, Stage } from 'react-konva/es/ReactKonvaCore'
 import { useStore } from 'zustand'
+import { plannedProfile } from '../../derive/plannedProfile.ts'
 import { sectionDrawing, sectionRange } from '../../derive/sectionDrawing.ts'
 import { railHeightPx, sectionRail } from '../../derive/sectionRail.ts'
 import type { SectionProfile, SiteModel } from '../../derive/types.ts'
 import { guessedWidthPx } from '../../drawing/fractionText.ts'
-import { paint, type Paint2D } from '../../drawing/paint.ts'
 import type { Primitive } from '../../drawing/primitives.ts'
 import { textIn } from '../../messages/localized.ts'
 import { renderText } from '../../messages/render.ts'
 import { alongToPx, foldOf, foldPx, levelToPx, partOfAlong, pxToAlong, sectionFrame, type FrameView, type SectionFrame } from '../../state/frames.ts'
 import type { App } from '../../state/app.ts'
+import { shownResultsOf } from '../../state/shownResults.ts'
 import { formatQuantity, formatRunning, type FormatOptions } from '../../units/format.ts'
-import { Drawn } from '../Drawn.tsx'
 import { FoldStrip } from '../FoldStrip.tsx'
-import { clearOfEdges, paintInPart } from '../foldDrawing.ts'
+import { clearOfEdges } from '../foldDrawing.ts'
+import { BandCanvas } from '../strips/BandCanvas.tsx'
+import type { BandPicture, Pass } from '../strips/stripPainter.ts'
 import { foldedParts } from '../tape/tapeFrame.ts'
-import { tapeFlags } from '../tape/flags.ts'
+import { shownFlags } from '../tape/flags.ts'
 import { liveFigures } from '../tape/liveFigures.ts'
 import { useFlagGestures } from '../tape/useFlagGestures.ts'
 import { useFaceLoads, useIsTouch, useTheme } from '../theme.ts'
 import { draggedKey } from '../tools/flagDrag.ts'
+import { rankMarksOf, rankParts } from '../rankMarks.ts'
 import { arrivalsOf } from './arrivals.ts'
 import { markParts, sectionMarks } from './marks.ts'
 import { sectionWords } from './words.ts'
@@ -41,10 +43,12 @@ const NARROW_PX = 640
 const RAIL_FROM_PX = 150
 
 /** The side view: ground, supports and the bent pipe on the tape's scale, with its figures at the foot. Saddles are dragged up and down. */
-export const SectionBand = ({ app, widthPx, heightPx }: SectionBandProps): ReactNode => {
+export const SectionBand = memo(({ app, widthPx, heightPx }: SectionBandProps): ReactNode => {
   const view = useStore(app.view)
-  const { site, profile, stamp } = useStore(app.site)
-  const results = useStore(app.results)
+  const { site, profile } = useStore(app.site)
+  const { run, isStale } = useStore(shownResultsOf(app))
+  const isFailed = useStore(app.results, (state) => state.status === 'failed')
+  const isGesture = useStore(app.documents, (state) => state.preview !== null)
   const theme = useTheme(app)
   const touch = useIsTouch(app)
   const faceLoads = useFaceLoads()
@@ -52,8 +56,10 @@ export const SectionBand = ({ app, widthPx, heightPx }: SectionBandProps): React
   // On a phone the side view has a leaf of its own and the tape lies level there.
   const frame: FrameView = useMemo(() => ({ ...view, tapeVertical: false, bandSizePx: { plan: { ...view.bandSizePx.plan, widthPx }, section: { widthPx, heightPx } } }), [view, widthPx, heightPx])
   const options: FormatOptions = useMemo(() => ({ system: site.layout.displayUnits, language: view.language }), [site.layout.displayUnits, view.language])
-  const isStale = results.run !== null && results.stamp !== stamp
-  const arrivals = useMemo(() => arrivalsOf(results.run, site), [results.run, site])
+  // Drawn again when the ranking of the supports changes; while heights as set are shown, the plan stands beside them.
+  const critical = useStore(app.critical.store)
+  const planned = useMemo(() => plannedProfile(site, profile.stage), [site, profile.stage])
+  const arrivals = useMemo(() => arrivalsOf(run, site), [run, site])
   const hasRail = heightPx >= RAIL_FROM_PX
   const figurePx = touch ? 15 : 13.5
   const belowPx = view.form === 'phone' && view.leaf === 'side' ? FLAGS_BELOW_PX : 0
@@ -70,7 +76,7 @@ export const SectionBand = ({ app, widthPx, heightPx }: SectionBandProps): React
   const settled = useMemo(() => sectionFrame(frame, range.lowestM, range.highestM, headPx, railPx + 26), [frame, range, headPx, railPx])
   const section = held ?? settled
 
-  const flags = useMemo(() => tapeFlags(site, profile, results.run, options, view.hiddenKinds).filter(({ saddleM, kind }) => saddleM !== null || kind === 'support'), [site, profile, results.run, options, view.hiddenKinds])
+  const flags = useMemo(() => shownFlags(site, profile, run, options, view.hiddenKinds).filter(({ saddleM, kind }) => saddleM !== null || kind === 'support'), [site, profile, run, options, view.hiddenKinds])
   const alongSign = view.turned ? -1 : 1
   const hit = (xPx: number): string | null => nearest(flags.filter(({ runningM }) => partOfAlong(frame, runningM) !== 'folded'), (runningM) => Math.abs(alongToPx(frame, runningM) - xPx), HIT_PX)
   const gestures = useFlagGestures(band, {
@@ -79,25 +85,23 @@ export const SectionBand = ({ app, widthPx, heightPx }: SectionBandProps): React
   })
   const isDragging = draggedKey(gestures.state) !== null
 
-  const draw = useCallback((context: Paint2D): void => {
+  const picture = useCallback((): BandPicture => {
     const levelPx = (levelM: number): number => levelToPx(section, levelM)
     const alongPx = (runningM: number): number => alongToPx(frame, runningM)
     const matrix = { a: alongSign * frame.pxPerM, b: 0, c: 0, d: -section.pxPerLevelM, e: alongPx(0), f: levelPx(0) }
     const px = { a: 1, b: 0, c: 0, d: -1, e: 0, f: 0 }
-    fillBand(context, theme.inks.paper, widthPx, heightPx)
-    const marks = sectionMarks(results.run, site, profile, { alongPx, levelPx, widthPx, topPx: headPx + 6 }).filter(({ xPx }) => partOfAlong(frame, pxToAlong(frame, xPx)) !== 'folded')
+    const marks = sectionMarks(run, site, profile, { alongPx, levelPx, widthPx, topPx: headPx + 6 }).filter(({ xPx }) => partOfAlong(frame, pxToAlong(frame, xPx)) !== 'folded')
     const isFolded = foldOf(frame) !== null
+    const passes: Pass[] = []
     for (const part of foldedParts(frame, matrix, fromM, toM, widthPx)) {
-      const list = sectionDrawing(site, profile, { pxPerM: frame.pxPerM, pxPerLevelM: section.pxPerLevelM, fromM: part.fromM, toM: part.toM, reader: options, chosenIds: view.selection, hiddenKinds: view.hiddenKinds, markedM: marks.map(({ xPx }) => pxToAlong(frame, xPx)) })
-      context.save()
-      clipBand(context, widthPx, heightPx - railPx)
-      paintInPart(context, { ...part, y1: heightPx }, isFolded, clearOfEdges(list, part.matrix, part, widthPx, touch), { matrix: part.matrix, theme, touch })
-      context.restore()
+      const list = sectionDrawing(site, profile, { pxPerM: frame.pxPerM, pxPerLevelM: section.pxPerLevelM, fromM: part.fromM, toM: part.toM, reader: options, chosenIds: view.selection, hiddenKinds: view.hiddenKinds, markedM: marks.map(({ xPx }) => pxToAlong(frame, xPx)), planned })
+      const [x0, x1] = isFolded ? [part.x0, part.x1] : [0, widthPx]
+      passes.push({ list: clearOfEdges(list, part.matrix, part, widthPx, touch), options: { matrix: part.matrix, theme, touch }, clipPx: { x0, y0: 0, x1, y1: heightPx - railPx } })
       if (!hasRail) continue
       const isLeft = part.x0 <= 0
       const rail = sectionRail(site, profile, { reader: options, fromM: part.fromM, toM: part.toM, pxPerM: frame.pxPerM, chosenIds: view.selection, leftM, arrivals, figurePx, isNarrow, hasHeads: isLeft })
       const railMatrix = { a: part.matrix.a, b: 0, c: 0, d: -1, e: part.matrix.e, f: heightPx - belowPx }
-      paintInPart(context, { ...part, y1: heightPx }, isFolded, clearOfEdges(rail, railMatrix, part, widthPx), { matrix: railMatrix, theme })
+      passes.push({ list: clearOfEdges(rail, railMatrix, part, widthPx), options: { matrix: railMatrix, theme }, ...(isFolded ? { clipPx: { x0, y0: 0, x1, y1: heightPx } } : {}) })
     }
     const over: Primitive[] = []
     for (const support of site.supports) {
@@ -109,26 +113,27 @@ export const SectionBand = ({ app, widthPx, heightPx }: SectionBandProps): React
         { t: 'circle', xM: x, yM: -y - 3, radiusM: 8, stroke: 'chosen', weight: 'building' },
       )
     }
-    over.push(...markParts(marks, isStale), ...heading(site, profile, { section, options, isStale, status: results.status, touch, widthPx, roomPx: headingRoomPx(frame, widthPx), fromM, toM }))
+    const ranks = rankMarksOf(app).filter(({ runningM }) => runningM >= fromM && runningM <= toM && partOfAlong(frame, runningM) !== 'folded')
+    over.push(...rankParts(ranks, { alongPx, levelPx, mostPx: heightPx - railPx }), ...markParts(marks, isStale), ...heading(site, profile, { section, options, isStale, isFailed, touch, widthPx, roomPx: headingRoomPx(frame, widthPx), fromM, toM }))
     const live = liveFigures(gestures.state, flags, options)
     const dragged = site.supports.find(({ key }) => key === draggedKey(gestures.state))
     if (live !== null && dragged !== undefined) over.push(...liveWords(live, alongPx(dragged.runningM), levelPx(dragged.levelM ?? 0), widthPx, touch))
-    paint(context, over, { matrix: px, theme })
-  }, [section, frame, alongSign, theme, widthPx, heightPx, site, profile, fromM, toM, leftM, options, view.selection, view.hiddenKinds, railPx, belowPx, headPx, isNarrow, hasRail, arrivals, figurePx, results.run, results.status, isStale, gestures.state, flags, touch])
+    passes.push({ list: over, options: { matrix: px, theme } })
+    return { passes, widthPx, heightPx, ground: theme.inks.paper, axis: 'x' }
+  }, [section, frame, alongSign, theme, widthPx, heightPx, site, profile, fromM, toM, leftM, options, view.selection, view.hiddenKinds, railPx, belowPx, headPx, isNarrow, hasRail, arrivals, figurePx, app, critical, planned, run, isFailed, isStale, gestures.state, flags, touch])
 
   if (site.setUp === null) return <div data-band="section" role="note" style={{ width: widthPx, height: heightPx }}>{textIn(sectionWords.empty, view.language)}</div>
   return (
     <div data-band="section" ref={setBand} {...gestures.handlers} style={{ position: 'relative', width: widthPx, height: heightPx, overflow: 'hidden', touchAction: 'none', userSelect: 'none', cursor: isDragging ? 'ns-resize' : 'default' }}>
       <div role="img" aria-label={textIn(sectionWords.band, view.language)}>
-        <Stage width={widthPx} height={heightPx} listening={false}>
-          <Layer listening={false}><Drawn key={faceLoads} draw={draw} /></Layer>
-        </Stage>
+        <BandCanvas name="section" widthPx={widthPx} heightPx={heightPx} picture={picture} isDragging={isGesture} faceLoads={faceLoads} />
       </div>
       <FoldStrip app={app} frame={frame} heightPx={heightPx} band="section" />
       <FiguresTable app={app} options={options} />
     </div>
   )
-}
+})
+SectionBand.displayName = 'SectionBand'
 
 /** The figures of the drawing as a table for those who cannot see it. */
 const FiguresTable = memo(({ app, options }: { app: App; options: FormatOptions }): ReactNode => {
@@ -174,29 +179,11 @@ const nearest = (flags: readonly { key: string; runningM: number }[], awayPx: (r
   return best
 }
 
-const rectPath = (context: Paint2D, widthPx: number, heightPx: number): void => {
-  context.beginPath()
-  context.moveTo(0, 0)
-  context.lineTo(widthPx, 0)
-  context.lineTo(widthPx, heightPx)
-  context.lineTo(0, heightPx)
-  context.closePath()
-}
-const fillBand = (context: Paint2D, fill: string, widthPx: number, heightPx: number): void => {
-  rectPath(context, widthPx, heightPx)
-  context.fillStyle = fill
-  context.fill()
-}
-const clipBand = (context: Paint2D, widthPx: number, heightPx: number): void => {
-  rectPath(context, widthPx, heightPx)
-  context.clip()
-}
-
 interface HeadingFacts {
   section: SectionFrame
   options: FormatOptions
   isStale: boolean
-  status: string
+  isFailed: boolean
   touch: boolean
   widthPx: number
   /** Width the name and what follows it may take: up to the fold. */
@@ -213,7 +200,7 @@ const headingRoomPx = (frame: FrameView, widthPx: number): number => {
 }
 
 /** Name, what the heights are drawn at, the fall of the ground, and what cannot be drawn. px frame, y UP. */
-const heading = (site: SiteModel, profile: SectionProfile, { section, options, isStale, status, touch, widthPx, roomPx, fromM, toM }: HeadingFacts): Primitive[] => {
+const heading = (site: SiteModel, profile: SectionProfile, { section, options, isStale, isFailed, touch, widthPx, roomPx, fromM, toM }: HeadingFacts): Primitive[] => {
   const { language } = options
   const [namePx, morePx] = touch ? [21.5, 15.5] : [19, 13]
   const name = textIn(sectionWords.name, language)
@@ -223,7 +210,7 @@ const heading = (site: SiteModel, profile: SectionProfile, { section, options, i
   const ground = from === 'unknown' ? textIn(sectionWords.groundUnknown, language)
     : fallRatio !== null && Math.abs(fallRatio) >= 0.0005 ? renderText(fallRatio > 0 ? sectionWords.falls : sectionWords.rises, { slope: { kind: 'percent', value: Math.abs(fallRatio) } }, options) : ''
   const guess = from !== 'unknown' && guessed.some((g) => g.fromM < toM && g.toM > fromM) ? textIn(sectionWords.groundGuessed, language) : ''
-  const state = status === 'failed' ? textIn(sectionWords.failed, language) : isStale ? textIn(sectionWords.working, language) : profile.status === 'notConverged' ? textIn(sectionWords.notConverged, language) : ''
+  const state = isFailed ? textIn(sectionWords.failed, language) : isStale ? textIn(sectionWords.working, language) : profile.status === 'notConverged' ? textIn(sectionWords.notConverged, language) : ''
   const nameWidth = guessedWidthPx(name, namePx) * 1.08
   const isNarrow = widthPx < NARROW_PX
   const room = isNarrow ? roomPx - 28 : roomPx - nameWidth - 40

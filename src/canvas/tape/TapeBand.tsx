@@ -1,24 +1,25 @@
-import { useCallback, useId, useMemo, useState, type FocusEvent, type KeyboardEvent, type ReactNode } from 'react'
-import { Layer, Stage } from 'react-konva/es/ReactKonvaCore'
+import { memo, useCallback, useId, useLayoutEffect, useMemo, useRef, useState, type FocusEvent, type KeyboardEvent, type ReactNode } from 'react'
 import { useStore } from 'zustand'
 import { guessedWidthPx } from '../../drawing/fractionText.ts'
-import { paint, type Paint2D } from '../../drawing/paint.ts'
 import type { Primitive } from '../../drawing/primitives.ts'
 import { tapeBody, tapeKnuckle } from '../../drawing/tape.ts'
 import { textIn } from '../../messages/localized.ts'
 import { alongToPx, drawnAlongM, foldOf, foldPx, partOfAlong, pxToAlong, sectionFrame } from '../../state/frames.ts'
 import type { App } from '../../state/app.ts'
+import { shownResultsOf } from '../../state/shownResults.ts'
 import { sectionRange } from '../../derive/sectionDrawing.ts'
 import { formatQuantity, type FormatOptions } from '../../units/format.ts'
-import { Drawn } from '../Drawn.tsx'
 import { FoldStrip } from '../FoldStrip.tsx'
-import { clearOfEdges, paintInPart } from '../foldDrawing.ts'
+import { clearOfEdges } from '../foldDrawing.ts'
 import { nudge } from '../nudge.ts'
+import { BandCanvas } from '../strips/BandCanvas.tsx'
+import type { BandPicture, Pass } from '../strips/stripPainter.ts'
 import { useFaceLoads, useIsTouch, useTheme } from '../theme.ts'
 import { draggedKey } from '../tools/flagDrag.ts'
 import { flagLook, flagParts, flagSizePx, type DrawnFlag } from './flagDrawing.ts'
 import { FAN_REACH_PX, layoutFlags } from './flagLayout.ts'
-import { flagName, proposedFlags, tapeFlags, type TapeFlag } from './flags.ts'
+import { flagName, proposedFlags, shownFlags, tapeFlags, type TapeFlag } from './flags.ts'
+import { FlagTarget, type FlagTouch } from './FlagTarget.tsx'
 import { proposedSite } from './proposedSite.ts'
 import { liveFigures } from './liveFigures.ts'
 import { tapeFrame } from './tapeFrame.ts'
@@ -34,15 +35,18 @@ export interface TapeBandProps {
 /** Room beyond the band for flags in their second row and live figures; over the plan, letting everything but flags through. */
 const OVERHANG_PX = { level: 104, upright: 272 }
 const HIT_PX = 48
+const identity = { a: 1, b: 0, c: 0, d: 1, e: 0, f: 0 }
+/** px of the canvas with y UP. */
+const upwards = { a: 1, b: 0, c: 0, d: -1, e: 0, f: 0 }
 
 /**
  * The tape between plan and side view, or upright beside the plan on a phone. Every support has a flag on it: drag slides
  * it along the run, a pull changes its saddle; a tap on an empty place asks what goes there.
  */
-export const TapeBand = ({ app, widthPx, heightPx }: TapeBandProps): ReactNode => {
+export const TapeBand = memo(({ app, widthPx, heightPx }: TapeBandProps): ReactNode => {
   const view = useStore(app.view)
-  const { site, profile, stamp } = useStore(app.site)
-  const results = useStore(app.results)
+  const { site, profile } = useStore(app.site)
+  const { run, isStale } = useStore(shownResultsOf(app))
   const theme = useTheme(app)
   const touch = useIsTouch(app)
   const faceLoads = useFaceLoads()
@@ -55,13 +59,13 @@ export const TapeBand = ({ app, widthPx, heightPx }: TapeBandProps): ReactNode =
   const options: FormatOptions = useMemo(() => ({ system: site.layout.displayUnits, language: view.language }), [site.layout.displayUnits, view.language])
   const tape = useMemo(() => tapeFrame(view, widthPx, heightPx, touch), [view, widthPx, heightPx, touch])
   const { frame, isUpright, isMirrored, alongSign, lengthPx, thicknessPx, matrix, fromM, toM, drawnM, parts } = tape
-  const flags = useMemo(() => tapeFlags(site, profile, results.run, options, view.hiddenKinds), [site, profile, results.run, options, view.hiddenKinds])
+  const flags = useMemo(() => shownFlags(site, profile, run, options, view.hiddenKinds), [site, profile, run, options, view.hiddenKinds])
   const document = useStore(app.documents, (state) => state.document)
   const ghosts = useMemo(() => {
     const proposed = proposedSite(app, view.proposal, document)
     return proposed === null ? [] : proposedFlags(flags, tapeFlags(proposed, profile, null, options, view.hiddenKinds))
   }, [app, view.proposal, document, flags, profile, options, view.hiddenKinds])
-  const isStale = results.run !== null && results.stamp !== stamp
+  const isGesture = useStore(app.documents, (state) => state.preview !== null)
   const alongPx = useCallback((runningM: number): number => alongToPx(frame, runningM), [frame])
 
   const range = useMemo(() => sectionRange(site, profile, fromM, toM), [site, profile, fromM, toM])
@@ -88,15 +92,11 @@ export const TapeBand = ({ app, widthPx, heightPx }: TapeBandProps): ReactNode =
   const overhang = isUpright ? { x: isMirrored ? 0 : OVERHANG_PX.upright, y: 0, width: OVERHANG_PX.upright, height: 0 } : { x: 0, y: OVERHANG_PX.level, width: 0, height: OVERHANG_PX.level }
   const onCanvas = useMemo(() => ({ ...matrix, e: matrix.e + overhang.x, f: matrix.f + overhang.y }), [matrix, overhang.x, overhang.y])
 
-  const drawTape = useCallback((context: Paint2D): void => {
-    context.fillStyle = theme.inks.way
-    context.beginPath()
-    const [x0, y0] = [overhang.x, overhang.y]
-    context.moveTo(x0, y0)
-    for (const [x, y] of [[x0 + widthPx, y0], [x0 + widthPx, y0 + heightPx], [x0, y0 + heightPx]] as const) context.lineTo(x, y)
-    context.closePath()
-    if (!isUpright) context.fill()
-    for (const part of parts) {
+  const tapePasses = useMemo((): Pass[] => {
+    const isFolded = parts.length > 1 || foldOf(frame) !== null
+    // On a level tape the way shows beside it; an upright one lies on the sheet.
+    const way: Pass[] = isUpright ? [] : [{ list: [{ t: 'rect', xM: overhang.x, yM: overhang.y, widthM: widthPx, heightM: heightPx, fill: 'way' }], options: { matrix: identity, theme } }]
+    return [...way, ...parts.map((part): Pass => {
       const list: Primitive[] = tapeBody({
         fromM: part.fromM, toM: part.toM, pxPerM: frame.pxPerM, system: options.system, thicknessPx, isUpright, isMirrored: alongSign === (isUpright ? 1 : -1), figurePx: touch ? 17 : 14,
         infeed: textIn(tapeWords.infeed, view.language), exit: textIn(tapeWords.exit, view.language),
@@ -104,21 +104,23 @@ export const TapeBand = ({ app, widthPx, heightPx }: TapeBandProps): ReactNode =
       const knuckles = site.bends.filter((bend) => bend.toM > part.fromM && bend.fromM < part.toM).map((bend) =>
         tapeKnuckle((bend.fromM + bend.toM) / 2, thicknessPx, formatQuantity({ kind: 'angle', value: Math.abs(bend.turnRad) }, options)))
       const placed = { ...part.matrix, e: part.matrix.e + overhang.x, f: part.matrix.f + overhang.y }
-      paintInPart(context, { ...part, y1: overhang.y + heightPx }, parts.length > 1 || foldOf(frame) !== null, clearOfEdges([...list, ...knuckles], placed, part, lengthPx), { matrix: placed, theme })
-    }
+      return { list: clearOfEdges([...list, ...knuckles], placed, part, lengthPx), options: { matrix: placed, theme }, ...(isFolded ? { clipPx: { x0: part.x0, y0: 0, x1: part.x1, y1: overhang.y + heightPx } } : {}) }
+    })]
   }, [theme, overhang.x, overhang.y, widthPx, heightPx, lengthPx, isUpright, parts, frame, options, thicknessPx, alongSign, touch, view.language, site.bends])
 
-  const drawFlags = useCallback((context: Paint2D): void => {
+  const picture = useCallback((): BandPicture => {
     // Back rows first: their poles run behind the flags in front.
     const backFirst = [...drawnFlags].sort((a, b) => Number(a.isChosen) - Number(b.isChosen) || b.place.row - a.place.row)
     const list = backFirst.map((drawn): Primitive => ({ t: 'mark', xM: drawnM(drawn.flag.runningM), yM: thicknessPx, parts: flagParts(drawn, look) }))
-    paint(context, list, { matrix: onCanvas, theme })
     const live = liveFigures(gestures.state, flags, options)
     const at = drawnFlags.find(({ flag }) => flag.key === dragged)
-    if (live === null || at === undefined) return
-    const point = isUpright ? { xPx: onCanvas.e + onCanvas.c * (thicknessPx + 10), yPx: at.alongPx + overhang.y - 78 } : { xPx: at.alongPx, yPx: overhang.y + heightPx - thicknessPx - look.standPx - look.heightPx - at.place.row * look.rowPx - 8 }
-    paint(context, bubble(live, point, onCanvas, touch, { widthPx: widthPx + overhang.width, isUpright }), { matrix: { a: 1, b: 0, c: 0, d: -1, e: 0, f: 0 }, theme })
-  }, [drawnFlags, drawnM, thicknessPx, look, onCanvas, theme, gestures.state, flags, options, dragged, isUpright, overhang.y, overhang.width, heightPx, touch, widthPx])
+    const point = at === undefined ? null : isUpright ? { xPx: onCanvas.e + onCanvas.c * (thicknessPx + 10), yPx: at.alongPx + overhang.y - 78 } : { xPx: at.alongPx, yPx: overhang.y + heightPx - thicknessPx - look.standPx - look.heightPx - at.place.row * look.rowPx - 8 }
+    const words = live === null || point === null ? [] : bubble(live, point, onCanvas, touch, { widthPx: widthPx + overhang.width, isUpright })
+    return {
+      passes: [...tapePasses, { list, options: { matrix: onCanvas, theme } }, { list: words, options: { matrix: upwards, theme } }],
+      widthPx: widthPx + overhang.width, heightPx: heightPx + overhang.height, ground: null, axis: isUpright ? 'y' : 'x',
+    }
+  }, [tapePasses, drawnFlags, drawnM, thicknessPx, look, onCanvas, theme, gestures.state, flags, options, dragged, isUpright, overhang.y, overhang.width, overhang.height, heightPx, touch, widthPx])
 
   const chosenFlags = flags.filter(({ itemId }) => itemId !== null && view.selection.includes(itemId))
   const current = chosenFlags.find(({ key }) => key === stopKey) ?? chosenFlags[0] ?? null
@@ -164,6 +166,12 @@ export const TapeBand = ({ app, widthPx, heightPx }: TapeBandProps): ReactNode =
     else if (fanKey !== null && !isNear(key, fanKey, 2 * FAN_REACH_PX)) setFanKey(null)
   }
 
+  const touchOf = useRef<FlagTouch>({ onPoint, onPress })
+  useLayoutEffect(() => {
+    touchOf.current = { onPoint, onPress }
+  })
+  const placeInSet = new Map(flags.map(({ key }, i) => [key, i]))
+
   if (site.setUp === null) return <div data-band="tape" role="note" style={{ width: widthPx, height: heightPx, position: 'relative' }}>{textIn(tapeWords.empty, view.language)}</div>
   const optionId = (key: string): string => `${listId}-${key.replace(/[^A-Za-z0-9]/g, '-')}`
   return (
@@ -176,24 +184,19 @@ export const TapeBand = ({ app, widthPx, heightPx }: TapeBandProps): ReactNode =
       style={{ position: 'relative', width: widthPx, height: heightPx, touchAction: 'none', userSelect: 'none', zIndex: 2, cursor: gestures.state.name === 'scrolling' ? 'grabbing' : 'default' }}
     >
       <div style={{ position: 'absolute', left: -overhang.x, top: -overhang.y, width: widthPx + overhang.width, height: heightPx + overhang.height, pointerEvents: 'none' }} aria-hidden>
-        <Stage width={widthPx + overhang.width} height={heightPx + overhang.height} listening={false}>
-          <Layer listening={false}><Drawn key={faceLoads} draw={drawTape} /></Layer>
-          <Layer listening={false}><Drawn key={faceLoads} draw={drawFlags} /></Layer>
-        </Stage>
+        <BandCanvas name="tape" widthPx={widthPx + overhang.width} heightPx={heightPx + overhang.height} picture={picture} isDragging={isGesture} faceLoads={faceLoads} />
       </div>
       <FoldStrip app={app} frame={frame} heightPx={heightPx} band="tape" />
       {drawnFlags.filter(({ flag }) => flag.isProposal !== true).map((drawn) => (
-        <div
-          key={drawn.flag.key} id={optionId(drawn.flag.key)} role="option" data-flag={drawn.flag.key}
-          aria-selected={drawn.isChosen} aria-label={flagName(drawn.flag, options)} aria-disabled={drawn.flag.itemId === null || undefined}
-          aria-setsize={flags.length} aria-posinset={flags.indexOf(drawn.flag) + 1}
-          onPointerEnter={() => onPoint(drawn.flag.key)} onPointerDown={() => onPress(drawn.flag.key)}
-          style={{ position: 'absolute', ...hitBox(drawn, look, { isUpright, isMirrored, thicknessPx, widthPx, heightPx }), cursor: drawn.flag.itemId === null ? 'default' : 'grab' }}
+        <FlagTarget
+          key={drawn.flag.key} id={optionId(drawn.flag.key)} flagKey={drawn.flag.key} name={flagName(drawn.flag, options)} isChosen={drawn.isChosen} isItem={drawn.flag.itemId !== null}
+          count={flags.length} at={(placeInSet.get(drawn.flag.key) ?? 0) + 1} {...hitBox(drawn, look, { isUpright, isMirrored, thicknessPx, widthPx, heightPx })} touch={touchOf}
         />
       ))}
     </div>
   )
-}
+})
+TapeBand.displayName = 'TapeBand'
 
 /** What a finger has to hit: the whole flag, never under 48 px; of a folded flag its pole. */
 const hitBox = ({ place, sizePx, alongPx }: DrawnFlag, look: ReturnType<typeof flagLook>, band: { isUpright: boolean; isMirrored: boolean; thicknessPx: number; widthPx: number; heightPx: number }): { left: number; top: number; width: number; height: number; zIndex: number } => {

@@ -18,8 +18,23 @@ export interface TapeFlag extends FlagTarget {
   finding: Finding | null
 }
 
+const MOST_TEXTS = 4000
+const texts = new Map<string, string>()
+/** Words worked out once: in a drag all flags but one say what they said the frame before. */
+const remembered = (key: string, make: () => string): string => {
+  const known = texts.get(key)
+  if (known !== undefined) return known
+  if (texts.size >= MOST_TEXTS) texts.clear()
+  const text = make()
+  texts.set(key, text)
+  return text
+}
+
 /** Tape style without what a tape does not say: `25'`, `12' 6"`, `319' 6"`; metric `7.62`. */
-export const flagDistance = (runningM: number, { system, language }: Pick<FormatOptions, 'system' | 'language'>): string => {
+export const flagDistance = (runningM: number, reader: Pick<FormatOptions, 'system' | 'language'>): string =>
+  remembered(`${reader.system}|${reader.language}|${runningM}`, () => tapeDistance(runningM, reader))
+
+const tapeDistance = (runningM: number, { system, language }: Pick<FormatOptions, 'system' | 'language'>): string => {
   const text = formatQuantity({ kind: 'length', value: Math.abs(runningM) }, { system, language, style: 'tape' })
   return system === 'metric' ? text.replace(/\s?m$/u, '') : text.replace(/' 0"$/u, "'").replace(/^0"$/u, '0')
 }
@@ -86,7 +101,20 @@ export const proposedFlags = (now: readonly TapeFlag[], proposed: readonly TapeF
   })
 
 /** What a screen reader says of a flag: number, distance, saddle, level. */
-export const flagName = (flag: TapeFlag, options: FormatOptions): string => {
+export const flagName = (flag: TapeFlag, options: FormatOptions): string =>
+  remembered(`${options.system}|${options.language}|${flag.label}|${flag.runningM}|${flag.saddleM}|${flag.level}`, () => spokenFlag(flag, options))
+
+const spokenFlag = (flag: TapeFlag, options: FormatOptions): string => {
   const saddle = flag.saddleM === null ? '' : `, ${options.language === 'es' ? 'apoyo' : 'saddle'} ${formatQuantity({ kind: 'height', value: flag.saddleM }, options)}`
   return `${flag.label}, ${formatRunning(flag.runningM, options)}${saddle}${flag.level === null ? '' : `, ${flag.level}`}`
+}
+
+let shared: { site: SiteModel; profile: SectionProfile; run: CheckRun | null; system: string; language: string; hiddenKinds: readonly string[]; flags: TapeFlag[] } | null = null
+
+/** `tapeFlags` of what is shown, worked out once for tape and side view. */
+export const shownFlags = (site: SiteModel, profile: SectionProfile, run: CheckRun | null, reader: Pick<FormatOptions, 'system' | 'language'>, hiddenKinds: readonly string[]): readonly TapeFlag[] => {
+  if (shared?.site !== site || shared.profile !== profile || shared.run !== run || shared.system !== reader.system || shared.language !== reader.language || shared.hiddenKinds !== hiddenKinds) {
+    shared = { site, profile, run, system: reader.system, language: reader.language, hiddenKinds, flags: tapeFlags(site, profile, run, reader, hiddenKinds) }
+  }
+  return shared.flags
 }

@@ -1,6 +1,9 @@
-import { useEffect, useLayoutEffect, useRef, useState, type KeyboardEvent, type PointerEvent as ReactPointerEvent } from 'react'
+import { useEffect, useLayoutEffect, useMemo, useRef, type KeyboardEvent, type PointerEvent as ReactPointerEvent } from 'react'
+import { useStore } from 'zustand'
+import { createStore } from 'zustand/vanilla'
 import { zoomedAbout, type FrameView } from '../../state/frames.ts'
 import type { App } from '../../state/app.ts'
+import { probeEntry, probeHandled } from '../plan/frameProbe.ts'
 import { runAndSelect, say } from '../run.ts'
 import { draggedKey, flagIdle, stepFlag, type FlagContext, type FlagEffect, type FlagEvent, type FlagState } from '../tools/flagDrag.ts'
 import { patchOf, type PointerKind } from '../tools/types.ts'
@@ -31,7 +34,9 @@ export const useFlagGestures = (element: HTMLDivElement | null, parts: FlagGestu
   useLayoutEffect(() => {
     latest.current = parts
   })
-  const [state, setShown] = useState<FlagState>(flagIdle)
+  // A store, as what it changes are stores: all of a move is drawn in one go.
+  const shown = useMemo(() => createStore<{ state: FlagState }>()(() => ({ state: flagIdle })), [])
+  const state = useStore(shown, (now) => now.state)
   const machine = useRef<FlagState>(flagIdle)
   const waiting = useRef<Extract<FlagEvent, { type: 'move' }> | null>(null)
   const frameId = useRef(0)
@@ -49,14 +54,21 @@ export const useFlagGestures = (element: HTMLDivElement | null, parts: FlagGestu
     }
     const isDragging = draggedKey(machine.current) !== null
     if (isDragging !== wasDragging) latest.current.onDrag?.(isDragging)
-    setShown(machine.current)
+    shown.setState({ state: machine.current })
   }
   const flush = (): void => {
-    cancelAnimationFrame(frameId.current)
-    frameId.current = 0
     const event = waiting.current
     waiting.current = null
     if (event !== null) send(event)
+  }
+  // The first move of a frame is taken at once, so that all bands draw it in that frame; later ones wait for the next.
+  const takeMove = (): void => {
+    if (frameId.current !== 0) return
+    frameId.current = requestAnimationFrame(() => {
+      frameId.current = 0
+      if (waiting.current !== null) takeMove()
+    })
+    flush()
   }
   const cancel = (): void => {
     waiting.current = null
@@ -125,8 +137,10 @@ export const useFlagGestures = (element: HTMLDivElement | null, parts: FlagGestu
         return
       }
       if (machine.current.name === 'idle') return
+      probeEntry()
       waiting.current = { type: 'move', alt: event.altKey, ...facts(event) }
-      if (frameId.current === 0) frameId.current = requestAnimationFrame(flush)
+      takeMove()
+      probeHandled()
     },
     onPointerUp: (event: ReactPointerEvent<HTMLDivElement>): void => {
       fingers.current.delete(event.pointerId)
