@@ -1,9 +1,10 @@
-import type { KeyboardEvent, ReactNode } from 'react'
+import { useEffect, type KeyboardEvent, type ReactNode } from 'react'
 import { asSetWords as words } from '../../messages/ui/asSetWords.ts'
 import { Figure } from '../common/Figure.tsx'
 import { Icon } from '../common/Icon.tsx'
 import { useResults, useSite, useUi, useView, useWords } from '../context.tsx'
 import { showPlace } from '../findings/actions.ts'
+import { bringBesideList } from '../items/besideList.ts'
 import { AsSetField } from './AsSetField.tsx'
 import { heightRows, type HeightRow } from './measured.ts'
 
@@ -21,12 +22,16 @@ const onToTheNext = (event: KeyboardEvent<HTMLElement>): void => {
 /** Heights as measured, one after the other down the line, beside the sheet. */
 const AsSetList = (): ReactNode => {
   const reader = useWords()
-  const { local } = reader
+  const { local, system } = reader
   const { app } = useUi()
   const site = useSite((state) => state.site)
   const run = useResults((state) => state.run)
   const isShown = useView((view) => view.shownCase.variant === 'asSet')
-  const rows = heightRows(site, run)
+  const rows = heightRows(site, run, system)
+  useEffect(() => {
+    const { site: first } = app.site.getState()
+    bringBesideList(app, first.supports.map(({ runningM }) => runningM))
+  }, [app])
   const close = (): void => app.view.setState({ panel: null })
   const turn = (): void => app.view.setState({ shownCase: { ...app.view.getState().shownCase, variant: isShown ? 'planned' : 'asSet' } })
   return (

@@ -7,11 +7,11 @@ import { heightRows } from './measured.ts'
 
 /** In the tag of a support or the machine: how exactly it is to be set, the most it carries, and the height as measured. */
 const AsSetRows = ({ itemId }: { itemId: string }): ReactNode => {
-  const { local, figure } = useWords()
+  const { local, figure, system } = useWords()
   const site = useSite((state) => state.site)
   const run = useResults((state) => state.run)
   const isStale = useIsStale()
-  const rows = heightRows(site, run).filter((row) => row.itemId === itemId)
+  const rows = heightRows(site, run, system).filter((row) => row.itemId === itemId)
   if (rows.length === 0) return null
   const isOne = rows.length === 1
   return (

@@ -6,6 +6,7 @@ import { isOldRanking } from '../../state/critical.ts'
 import { Figure } from '../common/Figure.tsx'
 import { Icon } from '../common/Icon.tsx'
 import { useSite, useUi, useView, useWords, type Words } from '../context.tsx'
+import { bringBesideList } from '../items/besideList.ts'
 import { NumberField } from '../fields/NumberField.tsx'
 import { showPlace } from '../findings/actions.ts'
 import { levelKey } from '../findings/words.ts'
@@ -23,6 +24,11 @@ const CriticalList = (): ReactNode => {
   useEffect(() => app.critical.turn(true), [app])
   const { ranking, sinkM, hasFailed } = state
   const isOld = isOldRanking(state, stamp)
+  const isThere = ranking !== null
+  useEffect(() => {
+    const { ranking: first } = app.critical.store.getState()
+    if (isThere && first !== null) bringBesideList(app, first.supports.flatMap(({ rank, runningM }) => (rank === null ? [] : [runningM])))
+  }, [app, isThere])
   const done = (): void => {
     app.critical.turn(false)
     app.view.setState({ panel: null })
