@@ -18,7 +18,7 @@ const documentOf = (name: string): YardDocument => {
 const expectedOf = (name: string): Expected => JSON.parse(readFileSync(`shared/examples/${name}.expected.json`, 'utf8')) as Expected
 
 describe('the examples', () => {
-  it('are the six of the script, each with what it must raise beside it', () => {
+  it('are those of the script, each with what it must raise beside it', () => {
     expect(names.toSorted()).toEqual(Object.keys(examples).toSorted())
     for (const name of names) {
       expect(existsSync(`shared/examples/${name}.expected.json`), name).toBe(true)

@@ -1,7 +1,7 @@
 /**
  * Writes the example layouts and, beside each, what it must raise: `npx tsx tests/helpers/makeExamples.ts`.
  * Everything goes through the commands of the app, so that the files stay what the app itself would save.
- * Our own drawings of three yards; names are invented.
+ * Our own drawings of four yards; names are invented.
  */
 import { mkdirSync, writeFileSync } from 'node:fs'
 import { commandOf } from '../../src/scene/commands/index.ts'
@@ -245,6 +245,62 @@ export function arenalGood(): YardDocument {
   return yard.document
 }
 
+// ---------------------------------------------------------------- feet: one of two strings for a bore, a farm road across
+
+const otterForm: NewYardForm = { title: 'Otter Bend, string A', pipe: { system: 'IPS', size: '16', dr: 11, material: 'PE4710' }, neededLengthM: ft(1230), stickLengthM: ft(50), stripLengthM: ft(1330), stripWidthM: ft(40), fallRatio: 0.03 }
+const otterOdM = inch(16)
+
+function otterBase(name: string): Drawing {
+  const yard = new Drawing(name, otterForm, 'feetInches')
+  yard.job({ 'jointLossM.value': inch(1.25), 'wallTemperatureC.value': Math.round(fahrenheitToC(73.4)), 'temperatureSwingC.value': 40 / 1.8 })
+  yard.run('setRun', { runId: yard.one('run'), path: 'surfaces.0', value: 'grass' })
+  yard.figures(yard.one('machine'), machineFigures(inch(34), otterOdM))
+  yard.run('remove', { ids: [yard.one('boundary')] })
+  return yard
+}
+
+/** Rope, vehicle and 10 ft of over-run: 40 ft of lead on the first sketch, 32 ft with a shorter rope. */
+export function otterFirstSketch(): YardDocument {
+  const yard = otterBase('otter-first-sketch')
+  yard.job({ noseHold: 'free' })
+  yard.feature('boundary', [[ft(-50), -ft(20)], [ft(1280), -ft(20)], [ft(1280), ft(20)], [ft(-50), ft(20)]], { name: 'strip' })
+  yard.feature('road', [[ft(640), -20], [ft(640), 20]], { name: 'farm road', traffic: 'open', figures: { widthM: { value: ft(12), basis: 'measured' } } })
+  yard.item('rack', ft(-25), 0, { openSide: 'L', figures: { beamSpacingM: plate(ft(29)) } })
+  yard.item('stand', ft(25))
+  yard.run('placeRow', { kind: 'roller', fromRunningM: ft(70), spacingM: ft(14), count: 84 })
+  yard.item('puller', ft(1265.5), 0, { pullerKind: 'loader', guardedCab: true, figures: { ropeLengthM: plate(ft(18)), towRatingN: plate(lb(9000)), ropeRatingN: plate(lb(12_000)), massKg: plate(7000), lengthM: plate(ft(12)) } })
+  yard.item('loader', ft(-25), -ft(14), { figures: { plateLoadN: plate(lb(4000)), topHeightM: plate(ft(12)), reachM: plate(ft(6)) } }, Math.PI / 2)
+  return yard.document
+}
+
+export function otterGood(): YardDocument {
+  const yard = otterBase('otter-good')
+  yard.job({ noseHold: 'slung' })
+  // A pad beside the infeed, on which a 50 ft stick turns; the road is closed for the pulls between two milk rounds.
+  yard.feature('boundary', [[ft(-50), -ft(20)], [ft(1280), -ft(20)], [ft(1280), ft(20)], [ft(30), ft(20)], [ft(30), ft(85)], [ft(-80), ft(85)], [ft(-80), ft(20)], [ft(-50), ft(20)]], { name: 'strip with a pad' })
+  yard.feature('road', [[ft(640), -20], [ft(640), 20]], { name: 'farm road', traffic: 'closed', figures: { widthM: { value: ft(12), basis: 'measured' } } })
+  yard.levels(ft(-50), ft(1275), ft(25), 0.03, 5)
+  yard.item('rack', ft(-25), 0, {
+    openSide: 'L', stopsLeft: true, stopsRight: true, stickCount: 3,
+    figures: { beamSpacingM: plate(ft(29)), beamLengthM: plate(ft(10)), ratedLoadN: plate(lb(8000)), capacityCount: plate(3), tiltRatio: plate(0), lowestSaddleM: plate(inch(20)), highestSaddleM: plate(inch(48)) },
+  })
+  const patch = (saddleM: number): Record<string, unknown> => standPatch(saddleM, lb(2500), { roller: 'V', figures: { lowestSaddleM: plate(inch(5)), highestSaddleM: plate(inch(48)), ratedLoadN: plate(lb(2500)) } })
+  yard.item('stand', ft(16), 0, { ...patch(0), height: { rule: 'onAxis' } })
+  yard.item('stand', ft(32), 0, { ...patch(0), height: { rule: 'belowAxis', dropM: inch(1.5) } })
+  for (const [atFt, saddleIn] of [[45, 25.5], [58, 14.25], [71, 7.25]] as const) yard.item('stand', ft(atFt), 0, patch(inch(saddleIn)))
+  // 13 ft 6 in apart with the road between two of them.
+  yard.run('placeRow', { kind: 'roller', fromRunningM: ft(79.75), spacingM: ft(13.5), count: 42, patch: rollerPatch(lb(2000)) })
+  yard.run('placeRow', { kind: 'roller', fromRunningM: ft(646.75), spacingM: ft(13.5), count: 45, patch: rollerPatch(lb(2000)) })
+  yard.item('puller', ft(1257.5), 0, { pullerKind: 'loader', guardedCab: true, figures: { ropeLengthM: plate(ft(10)), towRatingN: plate(lb(10_000)), ropeRatingN: plate(lb(12_000)), massKg: plate(9000), lengthM: plate(ft(12)) } })
+  yard.item('loader', ft(-25), ft(-48), { figures: { plateLoadN: plate(lb(4000)), topHeightM: plate(ft(12)), reachM: plate(ft(6)) } }, Math.PI / 2)
+  yard.item('anchor', ft(-12), ft(8), { figures: { ratedHoldN: plate(lb(2500)), tetherLengthM: plate(8) } })
+  yard.run('crewDefaults', { setUpId: yard.one('setUp') })
+  // A stick swung across reaches a little farther than the usual spot allows for.
+  const spotter = Object.values(yard.document.records).find((record) => record.kind === 'crew' && record.role === 'spotter')
+  if (spotter !== undefined) yard.run('setOnRun', { id: spotter.id, runningM: -17 })
+  return yard.document
+}
+
 export const examples: Readonly<Record<string, () => YardDocument>> = {
   'maple-fork-first-sketch': mapleFirstSketch,
   'maple-fork-good': mapleGood,
@@ -252,6 +308,8 @@ export const examples: Readonly<Record<string, () => YardDocument>> = {
   'redstem-flat-good': redstemGood,
   'campo-arenal-first-sketch': arenalFirstSketch,
   'campo-arenal-good': arenalGood,
+  'otter-bend-first-sketch': otterFirstSketch,
+  'otter-bend-good': otterGood,
 }
 
 export interface Expected {
@@ -304,6 +362,19 @@ export const expected: Readonly<Record<string, Expected>> = {
     about: 'The same lateral fused from five in the morning: wall at 35 °C, rollers at 3.6 m, unloaded 30 m from the line, straight.',
     isGood: true,
     mustRaise: [raise('CHECK', 'wind-chock'), raise('NOTE', 'growth-gap'), raise('NOTE', 'sticks-length')],
+  },
+  'otter-bend-first-sketch': {
+    about: 'One of two 1,247 ft strings for a bore on a strip 1,330 ft long that falls 3 % to the exit: 8 ft too short, nothing against the fall, a farm road open across it, rollers at 14 ft under a free nose.',
+    isGood: false,
+    mustRaise: [
+      raise('STOP', 'hold-back'), raise('FIX', 'end-room'), raise('FIX', 'nose-landing', 'G1'), raise('STOP', 'public-way', 'farm road'), raise('CHECK', 'clearance', 'farm road'),
+      raise('CHECK', 'ground-guessed'), raise('NOTE', 'growth-gap'),
+    ],
+  },
+  'otter-bend-good': {
+    about: 'The same string: tethered, 8 ft less rope, two level stands with a soft start, rollers at 13 ft 6 in with the closed farm road between two of them.',
+    isGood: true,
+    mustRaise: [raise('NOTE', 'nose-landing', 'G1'), raise('NOTE', 'growth-gap'), raise('NOTE', 'end-room')],
   },
 }
 

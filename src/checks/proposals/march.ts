@@ -13,8 +13,11 @@ const SHORT_OF_M = 0.0127
 /** Places tried short of the farthest, then halvings between the last that failed and the first that did. */
 const STEPS_BACK = 10
 const HALVINGS = 3
-const BETWEEN_BASES_M = 0.15
-/** Share of the lead-in used up where a place was sought for the nose; the rest is for setting out. A row at its even spacing uses it as the check does. */
+/** Two rollers with a hand between their bases. */
+const LEAST_STEP_M = 0.5
+/** An obstacle this many spacings wide can be crossed by a carried nose. */
+const CARRIED_ACROSS = 1.6
+/** Share of the lead-in used up on the way down, the rest is for setting out; a row at its even spacing has its own rounding. */
 const SPARE = 0.9
 /** A row longer than this is no yard. */
 const MOST_SUPPORTS = 600
@@ -95,8 +98,7 @@ export function march(scene: MarchScene, before: readonly PlannedSupport[], run:
         const droopM = site.groundLevelAt(runningM) + saddleM - tipM
         // Stepping down the nose points steeply at what comes next: it is met where it lies on the roller, not below its top.
         const isStep = option.kind === 'roller' && planned.at(-1)?.kind === 'stand' && !isAlike(planned.at(-1)!, saddleM)
-        const isFullStep = capM === run.endGapM && runningM > atM + capM - 0.026
-        const takesM = isStep ? 0 : isFullStep ? leadInM : SPARE * leadInM
+        const takesM = isStep ? 0 : capM > run.endGapM ? SPARE * leadInM : leadInM
         if (droopM <= takesM) return { option, runningM, droopM, leadInM }
         worst = { droopM, leadInM, kind: option.kind, why: 'nose' }
       }
@@ -111,7 +113,13 @@ export function march(scene: MarchScene, before: readonly PlannedSupport[], run:
         continue
       }
     }
-    const stop = farthest(stopAt, { fromM: atM, farM, onTapeM: scene.onTapeM })
+    const isFreeAt = (runningM: number): boolean => run.optionsAt(runningM).some(({ kind, height }) => {
+      const gear = leadInOf(kind, saddleOf(site, { runningM, height }) ?? 0)
+      return gear === null || ground.isFree(runningM, gear.base)
+    })
+    const stop = farthest(stopAt, { fromM: atM, farM: shortOfObstacle(scene.onTapeM(farM + 1e-6), atM, isFreeAt), onTapeM: scene.onTapeM })
+      // Held by a sling the nose is carried across what is wider than the spacing; what the pipe makes of it the checks say.
+      ?? (run.judgesNose ? null : beyondObstacle(stopAt, farM, atM + CARRIED_ACROSS * capM, scene.onTapeM))
     if (stop === null) return { ok: false, why: worst.why, kind: worst.kind, atM, planned, droopM: worst.droopM, leadInM: worst.leadInM }
     const { option, runningM, droopM, leadInM } = stop
     const sort = pool.take(option.kind, saddleOf(site, { runningM, height: option.height }) ?? 0)
@@ -122,8 +130,22 @@ export function march(scene: MarchScene, before: readonly PlannedSupport[], run:
   return { ok: false, why: 'count', kind: 'roller', atM, planned, droopM: null, leadInM: null }
 }
 
+/** Down from `farM`, an inch at a time, to where a base finds room; `farM` itself where none does. */
+function shortOfObstacle(farM: number, fromM: number, isFreeAt: (runningM: number) => boolean): number {
+  for (let atM = farM; atM > fromM + LEAST_STEP_M; atM -= 0.0254) if (isFreeAt(atM)) return atM
+  return farM
+}
+
+function beyondObstacle(stopAt: (runningM: number) => Stop | null, fromM: number, toM: number, onTapeM: (runningM: number) => number): Stop | null {
+  for (let atM = fromM; atM <= toM; atM += 0.0254) {
+    const stop = stopAt(onTapeM(atM + 0.0254))
+    if (stop !== null) return stop
+  }
+  return null
+}
+
 function farthest(stopAt: (runningM: number) => Stop | null, { fromM, farM, onTapeM }: { fromM: number; farM: number; onTapeM: (runningM: number) => number }): Stop | null {
-  const leastM = fromM + 0.35 + BETWEEN_BASES_M
+  const leastM = fromM + LEAST_STEP_M
   const first = onTapeM(farM + 1e-6)
   const at = first > leastM ? stopAt(first) : null
   if (at !== null) return at

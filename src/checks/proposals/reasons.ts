@@ -25,7 +25,7 @@ function textOf(site: SiteModel, group: readonly PlannedSupport[], slings: boole
   const worst = group.reduce((most, one) => ((one.droopM ?? -Infinity) > (most.droopM ?? -Infinity) ? one : most))
   const values = {
     label: labelAt(site, first.runningM), last: labelAt(site, last.runningM), at: { runningM: first.runningM }, saddle: q('height', saddleOf(site, first)),
-    count: group.length, spacing: q('length', group.length > 1 ? (last.runningM - first.runningM) / (group.length - 1) : 0),
+    count: group.length, spacing: q('length', Math.max(0, ...group.slice(1).map((one, i) => one.runningM - group[i]!.runningM))),
     droop: q('shortLength', Math.max(0, worst.droopM ?? 0)), lead: q('shortLength', worst.leadInM ?? 0),
     drop: q('shortLength', first.height.rule === 'belowAxis' ? first.height.dropM : 0),
   }
@@ -44,8 +44,8 @@ function textOf(site: SiteModel, group: readonly PlannedSupport[], slings: boole
     case 'row':
       if (group.length === 1) return say('{label} at {at}: as far on as a free nose still rides on.', '{label} en {at}: tan lejos como la punta libre aún sube sola.', values)
       return slings || worst.droopM === null
-        ? say('{label} to {last}: {count} rollers {spacing} apart, the most at which a free nose still rides on.', '{label} a {last}: {count} rodillos a {spacing}, lo máximo con que una punta libre aún sube sola.', values)
-        : say('{label} to {last}: {count} rollers {spacing} apart on average; the free nose comes {droop} low at most and {lead} is taken in.', '{label} a {last}: {count} rodillos a {spacing} en promedio; la punta libre llega {droop} abajo como máximo y se admiten {lead}.', values)
+        ? say('{label} to {last}: {count} rollers, at most {spacing} apart, as far as a free nose still rides on.', '{label} a {last}: {count} rodillos, a {spacing} como máximo, hasta donde una punta libre aún sube sola.', values)
+        : say('{label} to {last}: {count} rollers, at most {spacing} apart; the free nose comes {droop} low at most and {lead} is taken in.', '{label} a {last}: {count} rodillos, a {spacing} como máximo; la punta libre llega {droop} abajo como máximo y se admiten {lead}.', values)
     case 'locked': return say('{label} stays.', '{label} se queda.', values)
   }
 }
