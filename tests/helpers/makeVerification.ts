@@ -5,6 +5,7 @@
 import { writeFileSync } from 'node:fs'
 import { pathToFileURL } from 'node:url'
 import { verificationRows, type VerificationRow } from './verificationRows.ts'
+import { workedComparison } from './workedComparison.ts'
 
 export const verificationPath = new URL('../../docs/verification.md', import.meta.url)
 
@@ -105,6 +106,7 @@ export function verificationMarkdown(rows: readonly VerificationRow[] = verifica
     'Laws, oracles and long seeded runs are described in [the contact beam](formulas/contact-beam.md), [clearance](formulas/clearance.md) and [pull](formulas/pull.md).',
     '',
     ...parts.flatMap(table),
+    ...workedComparison(),
     '## Sources', '',
     ...sources.map((source, i) => `${i + 1}. ${source}`),
     '',

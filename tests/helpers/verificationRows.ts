@@ -3,6 +3,7 @@ import beamFile from '../../shared/cases/beam-cases.json' with { type: 'json' }
 import pipeFile from '../../shared/cases/pipe-cases.json' with { type: 'json' }
 import pullFile from '../../shared/cases/pull-cases.json' with { type: 'json' }
 import referenceFile from '../../shared/cases/reference-table.json' with { type: 'json' }
+import workedFile from '../../shared/cases/worked-layout.json' with { type: 'json' }
 import { freeLayDownLengthM, noseDroopM, noseLandingSpacingM } from '../../src/engine/beam/closedForms.ts'
 import { allowableTensileLoadN } from '../../src/engine/pipe/allowablePull.ts'
 import { minimumBendRadiusM } from '../../src/engine/pipe/bendRadius.ts'
@@ -13,6 +14,7 @@ import { footM, inchM, poundForceN, poundPerFootNPerM, psiPa } from '../../src/u
 import { beamCheck } from '../engine/beam/beamChecks.ts'
 import { caseChecks, must, type CaseRow } from '../engine/pipe/caseChecks.ts'
 import { pullCheck, type PullCaseInput } from './pullChecks.ts'
+import { workedFigures } from './workedComparison.ts'
 
 export interface VerificationRow {
   /** Heading it stands under. */
@@ -105,5 +107,10 @@ const referenceRows = (): VerificationRow[] => {
   })
 }
 
+const workedRows = (): VerificationRow[] =>
+  workedFile.cases.map(({ id, layout, quantity, expected, tolerance, unit, source, basis }) => ({
+    part: 'A worked layout by its own convention', check: id, quantity: `worked layout ${quantity}`, ours: workedFigures(layout, quantity), theirs: expected, allowed: expected.map((value) => allowedFor(tolerance, value)), unit, source, basis,
+  }))
+
 /** All rows, in the order of the files. */
-export const verificationRows = (): VerificationRow[] => [...pipeRows(), ...beamRows(), ...pullRows(), ...referenceRows()]
+export const verificationRows = (): VerificationRow[] => [...pipeRows(), ...beamRows(), ...pullRows(), ...referenceRows(), ...workedRows()]
