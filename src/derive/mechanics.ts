@@ -80,8 +80,8 @@ export interface Mechanics {
   loads: () => ReadonlyMap<string, SupportLoad>
   sinkChanges: () => readonly SinkChange[]
   tolerances: () => readonly SetOutTolerance[]
-  /** C of all judged joints with a support set off its height. */
-  effortWithShift: (key: string, byM: number) => number | null
+  /** Largest C over the judged joints with a support set off its height, of both sides or of one. */
+  effortWithShift: (key: string, byM: number, side?: Side) => number | null
   feed: () => FeedSolve | null
   /** Of the fed stick, and of the string at each judged joint. */
   sideForces: () => readonly SideForces[]
@@ -109,8 +109,10 @@ const once = <T>(make: () => T): (() => T) => {
 export function createMechanics(site: SiteModel, limits: LimitLookup): Mechanics {
   const solver = bodySolverOf(site)
   const leverM = limitParam(limits.limit('jaw-effort'), 'leverM')
-  const lastJoint = Math.max(1, site.sticks.stickCount - 1)
-  const joints = [...new Set([1, 2, 3, 4, lastJoint].filter((joint) => joint <= lastJoint))]
+  // A job of one stick has no joint.
+  const lastJoint = site.sticks.stickCount - 1
+  const joints = [...new Set([1, 2, 3, 4, lastJoint].filter((joint) => joint >= 1 && joint <= lastJoint))]
+  const infeedJoints = joints.slice(0, 1)
   const jointSolves = new Map<number, JointSolve | null>()
   const joint = (number: number): JointSolve | null => {
     let solve = jointSolves.get(number)
@@ -126,10 +128,11 @@ export function createMechanics(site: SiteModel, limits: LimitLookup): Mechanics
   }
   /** Bodies in which a support takes part: the fed stick, or the string at each judged joint that reaches it. */
   const casesOf = (view: SupportView): { side: Side; joint: number }[] =>
-    view.runningM < 0 ? [{ side: 'infeed', joint: 1 }] : joints.filter((number) => site.sticks.stringLengthM(number) >= view.runningM).map((number) => ({ side: 'exit', joint: number }))
+    view.runningM < 0 ? infeedJoints.map((number) => ({ side: 'infeed', joint: number })) : joints.filter((number) => site.sticks.stringLengthM(number) >= view.runningM).map((number) => ({ side: 'exit', joint: number }))
 
   const arrivals = once(() => (solver.missing.length > 0 ? [] : arrivingSupports(site).map((view) => solveArrival(site, solver, view)).filter((one) => one !== null)))
-  const feed = once(() => solveFeed(site, solver))
+  // A lone stick that the loader sets is never fed.
+  const feed = once(() => (joints.length === 0 && site.job.firstStick === 'setByLoader' ? null : solveFeed(site, solver)))
 
   return {
     site,
@@ -173,13 +176,13 @@ export function createMechanics(site: SiteModel, limits: LimitLookup): Mechanics
         return { view, toleranceM: largestError(tries, step, leastM, mostM) }
       })
     }),
-    effortWithShift: (key, byM) => {
-      const efforts = SIDES.flatMap((side) => (side === 'infeed' ? [1] : joints).map((number) => shiftedEffort(key, byM, side, number)))
-      return efforts.some((effort) => effort === null) ? null : Math.max(...efforts.map((effort) => effort ?? 0))
+    effortWithShift: (key, byM, only) => {
+      const efforts = SIDES.filter((side) => only === undefined || side === only).flatMap((side) => (side === 'infeed' ? infeedJoints : joints).map((number) => shiftedEffort(key, byM, side, number)))
+      return efforts.length === 0 || efforts.some((effort) => effort === null) ? null : Math.max(...efforts.map((effort) => effort ?? 0))
     },
     feed,
     sideForces: once(() => sideForcesOf(site, solvedJoints(), { guide: limits.limit('guide-hold'), jaws: limits.limit('side-force') })),
-    liftClearances: once(() => (solver.missing.length > 0 ? [] : [...new Set([1, lastJoint])].flatMap((number) => clearanceOn(site, solver.solve(bodies.joined(site, number, 'lifts')), number)))),
+    liftClearances: once(() => (solver.missing.length > 0 ? [] : [...new Set([...infeedJoints, ...joints.slice(-1)])].flatMap((number) => clearanceOn(site, solver.solve(bodies.joined(site, number, 'lifts')), number)))),
     atRest: once(() => solver.solve(bodies.atRest(site))),
     solveCount: solver.solveCount,
   }

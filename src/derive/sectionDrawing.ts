@@ -163,7 +163,7 @@ const plannedLine = (site: SiteModel, look: SectionLook): Primitive[] => {
     const points = curveInView(body.runningM, body.levelM, look)
     return points.length < 4 ? [] : [{ t: 'path', points, stroke: 'chosen', weight: 'context', dash: 'proposal' }]
   })
-  const halfM = 8 / look.pxPerM
+  const halfM = 13 / look.pxPerM
   const saddles = site.supports.flatMap(({ runningM, levelM, plannedSaddleM, groundLevelM }): Primitive[] => {
     if (plannedSaddleM === null || levelM === null || !isInView(runningM, look, 0) || Math.abs(groundLevelM + plannedSaddleM - levelM) < 1e-4) return []
     const level = groundLevelM + plannedSaddleM

@@ -26,8 +26,6 @@ interface Word {
   bold: boolean
   /** Level shape instead of a word. */
   mark?: MarkedFinding
-  /** Place in a ranking instead of a word. */
-  rank?: RankMark
 }
 
 /** Place of a tap-able mark in the notes. */
@@ -139,17 +137,33 @@ const markWords = (marks: readonly MarkedFinding[], picture: Picture): Word[] =>
     }
   })
 
-const rankWords = (ranks: readonly RankMark[], picture: Picture): Word[] =>
-  ranks.flatMap((rank) => {
-    const { xM, yM } = picture.site.atRunning(rank.runningM, rank.offsetM)
-    const { xPx, yPx } = toPx(picture, xM, yM)
-    const { boundsPx } = picture
-    if (xPx < boundsPx.x0 || xPx > boundsPx.x1) return []
-    return [{
-      request: { id: `rank/${rank.rank}`, box: { x0: xPx - 8, y0: yPx - 8, x1: xPx + 8, y1: yPx + 8 }, widthPx: RANK_PX * 1.3, heightPx: RANK_PX * 1.3, rank: labelRanks.mark - 0.5, sides: ['below', 'above'] as const },
-      text: '', sizePx: 0, ink: 'ink' as const, bold: false, rank,
-    }]
-  })
+/** Distance of a rank mark from the middle of its support, px; where one stands already, the next goes farther out by its size. */
+const RANK_OFF_PX = 27
+const RANK_ROOM_PX = RANK_PX * 1.3
+
+interface RankPlace {
+  rank: RankMark
+  from: { xPx: number; yPx: number }
+  at: { xPx: number; yPx: number }
+}
+
+/** Every rank mark on its stem to the right of the line, in this part of the sheet; none is ever left out. */
+const rankPlaces = (ranks: readonly RankMark[], picture: Picture): RankPlace[] => {
+  const { site, boundsPx } = picture
+  const places: RankPlace[] = []
+  for (const rank of ranks) {
+    const [on, beside] = [site.atRunning(rank.runningM, rank.offsetM), site.atRunning(rank.runningM, rank.offsetM + 1)]
+    const [from, to] = [toPx(picture, on.xM, on.yM), toPx(picture, beside.xM, beside.yM)]
+    if (from.xPx < boundsPx.x0 || from.xPx > boundsPx.x1) continue
+    const length = Math.hypot(to.xPx - from.xPx, to.yPx - from.yPx) || 1
+    const at = (offPx: number): RankPlace['at'] => ({ xPx: from.xPx + ((to.xPx - from.xPx) / length) * offPx, yPx: from.yPx + ((to.yPx - from.yPx) / length) * offPx })
+    let offPx = RANK_OFF_PX
+    const isTaken = (): boolean => places.some((other) => Math.hypot(other.at.xPx - at(offPx).xPx, other.at.yPx - at(offPx).yPx) < RANK_ROOM_PX)
+    while (isTaken()) offPx += RANK_ROOM_PX
+    places.push({ rank, from, at: at(offPx) })
+  }
+  return places
+}
 
 /** Boxes along the pipe as it lies, so that no word covers it. */
 const pipeBoxes = ({ site, profile, matrix, band }: Picture): BoxPx[] => {
@@ -196,17 +210,17 @@ export const paintNotes = (context: CanvasRenderingContext2D, input: NotesInput,
   const { band } = picture
   const furniture = furnitureBoxes(picture)
   const nail = nailBox(picture)
+  const ranks = rankPlaces(input.ranks, picture)
   const words = [
     ...input.zones.flatMap((zone) => wordOfZone(zone, picture, context)),
     ...markWords(input.marks, picture),
-    ...rankWords(input.ranks, picture),
     ...input.items.flatMap((drawn) => wordsOfItem(drawn, picture, context)),
     ...input.features.flatMap((drawn) => wordsOfItem(drawn, picture, context)),
     ...supportWords(input.items, picture, context),
     ...nailWords(picture, nail, context),
   ].filter(({ request }) => !placed.has(request.id))
   const byId = new Map(words.map((word) => [word.request.id, word]))
-  const places = placeLabels(words.map(({ request }) => request), [...furniture, ...(nail === null ? [] : [nail]), ...input.items.flatMap((drawn) => itemBoxes(drawn, picture)), ...pipeBoxes(picture)], band, wordBounds(picture))
+  const places = placeLabels(words.map(({ request }) => request), [...furniture, ...(nail === null ? [] : [nail]), ...ranks.map(({ at }) => ({ x0: at.xPx - RANK_ROOM_PX / 2, y0: at.yPx - RANK_ROOM_PX / 2, x1: at.xPx + RANK_ROOM_PX / 2, y1: at.yPx + RANK_ROOM_PX / 2 })), ...input.items.flatMap((drawn) => itemBoxes(drawn, picture)), ...pipeBoxes(picture)], band, wordBounds(picture))
   const spots: Spot[] = []
   const list: Primitive[] = []
   for (const { id, xPx, yPx, stem } of places) {
@@ -220,16 +234,15 @@ export const paintNotes = (context: CanvasRenderingContext2D, input: NotesInput,
       spots.push({ ...middle, radiusPx: MARK_PX / 2 + 3, effect: { do: 'openFinding', key: word.mark.key } })
       continue
     }
-    if (word.rank !== undefined) {
-      const middle = { xPx: xPx + RANK_PX * 0.65, yPx: yPx + RANK_PX * 0.65 }
-      if (stem !== null) list.push({ t: 'path', points: [stem.x0, stem.y0, stem.x1, stem.y1], stroke: 'ink', weight: 'context' })
-      list.push({ t: 'mark', xM: middle.xPx, yM: middle.yPx, parts: rankShape(word.rank.rank, word.rank.level, RANK_PX, word.rank.isOld) })
-      spots.push({ ...middle, radiusPx: RANK_PX / 2 + 3, effect: { do: 'select', ids: [word.rank.itemId] } })
-      continue
-    }
     if (stem !== null) list.push({ t: 'path', points: [stem.x0, stem.y0, stem.x1, stem.y1], stroke: 'ink2', weight: 'context' })
     const sizePx = picture.isTouch ? touchSizePx(word.sizePx) : word.sizePx
     list.push({ t: 'text', xM: xPx, yM: yPx + sizePx * ASCENT_RATIO, text: word.text, sizePx: word.sizePx, ink: word.ink, bold: word.bold, lotEdge: true })
+  }
+  // The worst last, so that nothing lies over it.
+  for (const { rank, from, at } of ranks.toReversed()) {
+    list.push({ t: 'path', points: [from.xPx, from.yPx, at.xPx, at.yPx], stroke: 'lot', weight: 'pipe' }, { t: 'path', points: [from.xPx, from.yPx, at.xPx, at.yPx], stroke: 'ink', weight: 'context' })
+    list.push({ t: 'mark', xM: at.xPx, yM: at.yPx, parts: rankShape(rank.rank, rank.level, RANK_PX, rank.isOld) })
+    spots.push({ ...at, radiusPx: RANK_PX / 2 + 3, effect: { do: 'select', ids: [rank.itemId] } })
   }
   paintShapes(context, list, picture, identity)
   return spots

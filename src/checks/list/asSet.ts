@@ -4,6 +4,7 @@ import { recordsOf } from '../../scene/document.ts'
 import type { CheckTools, Finding } from '../finding.ts'
 import { sourceOf } from '../limits.ts'
 import { atJaws, atSupport, defineCheck, finding, houseRule, listOf, machineIds, q, say } from '../make.ts'
+import { sideWord } from '../words.ts'
 
 /** A tape is read to 1/16 in at best; half of that is no difference. */
 const READING_M = 0.0008
@@ -36,13 +37,14 @@ function offFinding(site: SiteModel, { limits, mechanics }: CheckTools, view: Su
   if (view.plannedSaddleM === null || view.measuredSaddleM === null) return []
   const offM = view.measuredSaddleM - view.plannedSaddleM
   if (Math.abs(offM) <= toleranceM + READING_M) return []
-  // C with this one support as set and as planned, the others as the case shown has them.
+  // C of its side with this one support as set and as planned, the others as the case shown has them.
   const usesAsSet = site.case.variant === 'asSet'
-  const [here, shifted] = [mechanics.worstEffortRatio(), mechanics.effortWithShift(view.key, usesAsSet ? -offM : offM)]
+  const efforts = mechanics.solvedJoints().map((one) => one[view.side].effortRatio)
+  const [here, shifted] = [efforts.length === 0 ? null : Math.max(...efforts), mechanics.effortWithShift(view.key, usesAsSet ? -offM : offM, view.side)]
   const [effort, planned] = usesAsSet ? [here, shifted] : [shifted, here]
   const isLow = offM < 0
   const values = {
-    label: view.label, off: q('shortLength', Math.abs(offM)), tolerance: q('shortLength', toleranceM), saddle: q('height', view.plannedSaddleM),
+    label: view.label, side: sideWord(view.side), off: q('shortLength', Math.abs(offM)), tolerance: q('shortLength', toleranceM), saddle: q('height', view.plannedSaddleM),
     effort: q('ratio', effort), planned: q('ratio', planned),
   }
   const isKnown = effort !== null && planned !== null
@@ -56,8 +58,8 @@ function offFinding(site: SiteModel, { limits, mechanics }: CheckTools, view: Su
     where: atSupport(view),
     items: [view.itemId],
     what: isLow
-      ? say(isKnown ? '{label} was set {off} lower than planned, more than ± {tolerance}: C at the jaws is {effort} instead of {planned}.' : '{label} was set {off} lower than planned, more than ± {tolerance}.', isKnown ? '{label} quedó {off} más bajo que lo planeado, más de ± {tolerance}: C en las mordazas es {effort} en vez de {planned}.' : '{label} quedó {off} más bajo que lo planeado, más de ± {tolerance}.', values)
-      : say(isKnown ? '{label} was set {off} higher than planned, more than ± {tolerance}: C at the jaws is {effort} instead of {planned}.' : '{label} was set {off} higher than planned, more than ± {tolerance}.', isKnown ? '{label} quedó {off} más alto que lo planeado, más de ± {tolerance}: C en las mordazas es {effort} en vez de {planned}.' : '{label} quedó {off} más alto que lo planeado, más de ± {tolerance}.', values),
+      ? say(isKnown ? '{label} was set {off} lower than planned, more than ± {tolerance}: C at the {side} jaws is {effort} instead of {planned}.' : '{label} was set {off} lower than planned, more than ± {tolerance}.', isKnown ? '{label} quedó {off} más bajo que lo planeado, más de ± {tolerance}: C en las mordazas de {side} es {effort} en vez de {planned}.' : '{label} quedó {off} más bajo que lo planeado, más de ± {tolerance}.', values)
+      : say(isKnown ? '{label} was set {off} higher than planned, more than ± {tolerance}: C at the {side} jaws is {effort} instead of {planned}.' : '{label} was set {off} higher than planned, more than ± {tolerance}.', isKnown ? '{label} quedó {off} más alto que lo planeado, más de ± {tolerance}: C en las mordazas de {side} es {effort} en vez de {planned}.' : '{label} quedó {off} más alto que lo planeado, más de ± {tolerance}.', values),
     move: isLow ? say('Raise {label} by {off} to {saddle} and measure it again.', 'Suba {label} {off}, a {saddle}, y mida otra vez.', values) : say('Lower {label} by {off} to {saddle} and measure it again.', 'Baje {label} {off}, a {saddle}, y mida otra vez.', values),
   })]
 }

@@ -36,7 +36,7 @@ describe('heights as set', () => {
   it('a stand 1 in low says so, with C as set and as planned, and what to do', () => {
     const found = run(yard({}, ...all.slice(0, 1), measured('stand:e1', 29), measured('stand:e2', 30)))
     expect(found.map(({ key, level, itemIds }) => [key, level, itemIds])).toEqual([['as-set@stand:e1', 'CHECK', ['stand:e1']]])
-    expect(textOf(found[0]!)).toMatch(/^E1 was set 1 in lower than planned, more than ± ½ in: C at the jaws is [\d.]+ instead of 0\.88\.$/)
+    expect(textOf(found[0]!)).toMatch(/^E1 was set 1 in lower than planned, more than ± ½ in: C at the exit jaws is [\d.]+ instead of 0\.88\.$/)
     expect(moveOf(found[0]!)).toBe('Raise E1 by 1 in to 30 in and measure it again.')
   })
   it('says the same in the as-set case as in the plan', () => {
