@@ -24,6 +24,7 @@ import { setOutTolerance } from './list/setOutTolerance.ts'
 import { sideForce } from './list/sideForce.ts'
 import { standLoad } from './list/standLoad.ts'
 import { stickBow } from './list/stickBow.ts'
+import { standTips } from './list/standTips.ts'
 import { sticksLength } from './list/sticksLength.ts'
 import { typicalFigures } from './list/typicalFigures.ts'
 import { siteChecks } from './siteChecks.ts'
@@ -35,7 +36,7 @@ import { siteChecks } from './siteChecks.ts'
 export const checks: readonly CheckDefinition[] = [
   sticksLength,
   jawEffort, liftsOut, exitStands, faceGap, stickBow, offsetChange, sag, setOutTolerance, asSet,
-  noseLanding, standLoad, saddleHeight, floatingStands,
+  noseLanding, standLoad, standTips, saddleHeight, floatingStands,
   feed, balance, pipeLifts,
   linedUp, sideForce, machinePitch, jawsFitted, groundGuessed, beyondRun, missingInputs, typicalFigures, ownedGear,
   ...siteChecks,

@@ -171,7 +171,7 @@ export function redstemGood(): YardDocument {
     openSide: 'L', stopsLeft: true, stopsRight: true, stickCount: 2,
     figures: { beamSpacingM: plate(ft(29)), beamLengthM: plate(ft(12)), ratedLoadN: plate(lb(16_000)), capacityCount: plate(2), tiltRatio: plate(0), lowestSaddleM: plate(inch(24)), highestSaddleM: plate(inch(60)) },
   })
-  const patch = (saddleM: number): Record<string, unknown> => standPatch(saddleM, lb(16_000), { roller: 'V', figures: { lowestSaddleM: plate(inch(5)), highestSaddleM: plate(inch(60)), ratedLoadN: plate(lb(16_000)) } })
+  const patch = (saddleM: number): Record<string, unknown> => standPatch(saddleM, lb(16_000), { roller: 'V', figures: { lowestSaddleM: plate(inch(5)), highestSaddleM: plate(inch(60)), ratedLoadN: plate(lb(16_000)), baseLengthM: plate(0.9), baseWidthM: plate(1.2), massKg: plate(140) } })
   yard.item('stand', ft(20), 0, { ...patch(0), height: { rule: 'onAxis' } })
   yard.item('stand', ft(40), 0, { ...patch(0), height: { rule: 'belowAxis', dropM: inch(1) } })
   // Let down by 30 in over some 75 ft: 74, 31 and 5 % of it at the quarter points.
