@@ -1,6 +1,6 @@
 /** Pipe bodies as cases of the contact beam: what lies where, on what, in each phase (docs/formulas/jaws.md). */
 import { solveContactBeam } from '../engine/beam/solveContactBeam.ts'
-import type { BowShape, ContactBeamResult, PointSupport } from '../engine/beam/types.ts'
+import type { BowShape, ContactBeamResult, ContactPattern, PointSupport } from '../engine/beam/types.ts'
 import type { LoadQuestion } from '../engine/pipe/tables.ts'
 import { jawLineLevelM } from './supports.ts'
 import type { MissingInput, SiteModel, SupportView } from './types.ts'
@@ -98,7 +98,10 @@ function createBodySolver(site: SiteModel): SiteSolver {
       let solution = solutions.get(key)
       if (solution === undefined) {
         if (missing.length === 0) count += 1
-        solution = missing.length > 0 ? null : solveBody(site, body)
+        // A support set a little off its height changes few contacts: the planned case is where to start from.
+        const { shift, ...planned } = body
+        const near = shift === undefined ? undefined : solutions.get(keyOf(planned))
+        solution = missing.length > 0 ? null : solveBody(site, body, near?.result.status === 'ok' ? near.result.pattern : null)
         solutions.set(key, solution)
       }
       return solution
@@ -124,7 +127,7 @@ function missingFor(site: SiteModel): MissingInput[] {
 }
 
 /** One body by itself, kept nowhere: for cases that are tried and not drawn. Null where pipe or stiffness are unknown or it has no length. */
-export function solveBody(site: SiteModel, body: BodyCase): BodySolution | null {
+export function solveBody(site: SiteModel, body: BodyCase, warmStart: ContactPattern | null = null): BodySolution | null {
   const { properties } = site.pipe
   const stiffnessNm2 = site.pipe.stiffnessNm2(body.question)
   const lengthM = body.endM - body.startM
@@ -145,6 +148,7 @@ export function solveBody(site: SiteModel, body: BodyCase): BodySolution | null 
     ground: { xM: site.ground.runningM, levelM: site.ground.levelM },
     ...(body.bow === undefined ? {} : { bow: body.bow }),
     mergeToleranceM: MERGE_M,
+    warmStart,
   })
   return read(body, result, under, jawPlaces, lifts)
 }

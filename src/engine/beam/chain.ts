@@ -66,6 +66,31 @@ export function makeChain(capacity: number): Chain {
   }
 }
 
+/** Chains handed back: a solve takes two and keeps neither, and typed arrays are dear to make. No more than these are kept. */
+const idle: Chain[] = []
+const MOST_IDLE = 6
+
+/** An empty chain with room for so many, from those handed back where one is large enough. */
+export function borrowChain(capacity: number): Chain {
+  for (let i = idle.length - 1; i >= 0; i--) {
+    const chain = idle[i]!
+    if (chain.capacity < capacity) continue
+    idle.splice(i, 1)
+    chain.count = 0
+    chain.store.fill(0)
+    return chain
+  }
+  return makeChain(capacity)
+}
+
+/** Hands chains back; nobody may use them any more. */
+export function returnChains(...chains: readonly Chain[]): void {
+  for (const chain of chains) {
+    if (idle.length >= MOST_IDLE) idle.shift()
+    idle.push(chain)
+  }
+}
+
 function grow(chain: Chain): void {
   const larger = makeChain(2 * chain.capacity + 8)
   for (const list of ['kind', 'ref', 'x', 'level', 'slope', 'curvature', 'slopeLeft', 'slopeRight', 'reaction', 'elimination'] as const) larger[list].set(chain[list])

@@ -1,5 +1,5 @@
 import type { Chain } from './chain.ts'
-import { isJoined, makeChain, POINT, TOUCH } from './chain.ts'
+import { borrowChain, isJoined, makeChain, POINT, returnChains, TOUCH } from './chain.ts'
 import type { BeamModel } from './model.ts'
 import { buildModel, ONE_WAY, TWO_WAY } from './model.ts'
 import { exactFromPoints, searchPoints } from './pointSearch.ts'
@@ -168,8 +168,14 @@ export function solveContactBeam(input: ContactBeamInput): ContactBeamResult {
   if (typeof held === 'number') return resultOf(input, model, balanced(model, held), { status: 'ok', passes: 1 })
 
   const capacity = chainCapacity(model)
-  const start = makeChain(capacity)
-  const spare = makeChain(capacity)
+  const start = borrowChain(capacity)
+  const spare = borrowChain(capacity)
+  const result = solveFrom(input, model, start, spare)
+  returnChains(start, spare)
+  return result
+}
+
+function solveFrom(input: ContactBeamInput, model: BeamModel, start: Chain, spare: Chain): ContactBeamResult {
   let passes = 0
   if (input.warmStart && warmStart(start, model, input.warmStart)) {
     const warm = settle(start, spare, model)
@@ -185,10 +191,8 @@ export function solveContactBeam(input: ContactBeamInput): ContactBeamResult {
     const points = searchPoints(model, toleranceM)
     if (points === null) return emptyResult('unstable', 'nothing holds the pipe', passes)
     passes += points.passes
-    const seed = makeChain(capacity)
-    const other = makeChain(capacity)
-    exactFromPoints(points.chain, model, seed)
-    const polished = settle(seed, other, model)
+    exactFromPoints(points.chain, model, start)
+    const polished = settle(start, spare, model)
     passes += polished.passes
     if (polished.ok) return resultOf(input, model, polished.chain, { status: 'ok', passes })
     if (toleranceM > FINE_TOLERANCE_M) continue
