@@ -97,7 +97,8 @@ export interface Words {
 
 export const wordsFor = (language: ViewState['language'], system: UnitSystem, pseudo: boolean, overrides: Readonly<Record<string, UnitSystem>> = {}): Words => {
   const options: TextOptions = { language, system, pseudo }
-  const systemOf = (kind: QuantityKind): UnitSystem => overrides[kind] ?? system
+  // A change of temperature is read in the scale of temperatures.
+  const systemOf = (kind: QuantityKind): UnitSystem => overrides[kind === 'temperatureChange' ? 'temperature' : kind] ?? system
   const systemFor = (quantity: Quantity): UnitSystem => systemOf(quantity.kind)
   return {
     language, system, options, systemOf,

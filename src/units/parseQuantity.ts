@@ -92,7 +92,7 @@ function readSigned(typed: string, kind: QuantityKind, rules: KindUnits, system:
   // A lone fraction without a unit is the slope itself: 1/50, not 1/50 of a percent.
   if (isSlope && key === '' && /^\d+\/\d+$/.test(match[2]!)) return { values: [{ label: typed, value: cleanSi(value) }], isMinus }
   // '73°' names no scale, so the field's own is meant.
-  const isBare = key === '' || (kind === 'temperature' && (key === '°' || key === 'deg'))
+  const isBare = key === '' || ((kind === 'temperature' || kind === 'temperatureChange') && (key === '°' || key === 'deg'))
   const meant = isBare ? rules.bare[system].map((label) => rules.units.find((unit) => unit.label === label)!) : rules.units.filter(({ names }) => names.includes(key))
   if (meant.length === 0) {
     const shown = match[3]!.trim()

@@ -1,6 +1,6 @@
 /**
  * A number together with what it measures. The value is always in the unit of `siUnitOf`:
- * m, N, kg, N·m, Pa, N/m, rad, V, m², s, m/s; temperature in °C; ratio, percent and slope as a
+ * m, N, kg, N·m, Pa, N/m, rad, V, m², s, m/s; temperature and its change in °C; ratio, percent and slope as a
  * plain ratio (0.25 for 25 %). Unknown is `null`, never 0.
  */
 export type QuantityKind =
@@ -14,6 +14,7 @@ export type QuantityKind =
   | 'pressure'
   | 'lineLoad'
   | 'temperature'
+  | 'temperatureChange'
   | 'ratio'
   | 'percent'
   | 'angle'
@@ -42,6 +43,7 @@ export const siUnitOf = {
   pressure: 'Pa',
   lineLoad: 'N/m',
   temperature: '°C',
+  temperatureChange: '°C',
   ratio: '1',
   percent: '1',
   angle: 'rad',

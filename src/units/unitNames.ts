@@ -50,6 +50,11 @@ export const kindUnits: Record<Exclude<QuantityKind, 'length' | 'shortLength' | 
     units: [{ label: '°F', names: ['°f', 'f', 'degf', 'fahrenheit'], toSi: fahrenheitToC }, { label: '°C', names: ['°c', 'c', 'degc', 'celsius'], toSi: (value) => value }],
     bare: { feetInches: ['°F'], metric: ['°C'] }, example: { feetInches: '73 °F', metric: '23 °C' }, allowNegative: true,
   },
+  // A difference has no zero to shift: 60 °F of swing are 33.3 °C.
+  temperatureChange: {
+    units: [times('°F', 5 / 9, '°f', 'f', 'degf', 'fahrenheit'), times('°C', 1, '°c', 'c', 'degc', 'celsius')],
+    bare: { feetInches: ['°F'], metric: ['°C'] }, example: { feetInches: '60 °F', metric: '33 °C' }, allowNegative: true,
+  },
   ratio: { units: [times('', 1, ''), times('%', 0.01, '%')], bare: { feetInches: [''], metric: [''] }, example: { feetInches: '1/200', metric: '1/200' }, allowNegative: false },
   percent: { units: [times('%', 0.01, '%')], bare: { feetInches: ['%'], metric: ['%'] }, example: { feetInches: '25 %', metric: '25 %' }, allowNegative: false },
   angle: { units: [degrees, times('rad', 1, 'rad')], bare: { feetInches: ['°'], metric: ['°'] }, example: { feetInches: '1.5°', metric: '1.5°' }, allowNegative: true },

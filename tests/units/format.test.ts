@@ -79,6 +79,8 @@ describe('metric and the other kinds', () => {
     ['temperature', 23, en, '73 °F'],
     ['temperature', -17.7777778, en, '0 °F'],
     ['temperature', 60, metric, '60 °C'],
+    ['temperatureChange', 20 / 1.8, en, '20 °F'], // a difference: no 32 is added
+    ['temperatureChange', 20 / 1.8, metric, '11 °C'],
     ['ratio', 0.876, en, '0.88'],
     ['ratio', 1 / 200, en, '1/200'],
     ['ratio', 9.8, en, '9.8'],

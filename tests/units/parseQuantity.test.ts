@@ -20,5 +20,7 @@ describe('the reading of a quantity', () => {
     expect(parseQuantity('-5 lb', 'force', 'feetInches', { allowNegative: true })).toMatchObject({ ok: true })
     expect(parseQuantity('-1 %', 'slope', 'feetInches', { allowNegative: false })).toMatchObject({ reason: 'unreadable' })
     expect(parseQuantity('-5 °F', 'temperature', 'feetInches')).toMatchObject({ ok: true })
+    // A swing of 90 °F is one of 50 °C, not the temperature 32 °C.
+    expect(parseQuantity('90 °F', 'temperatureChange', 'feetInches')).toMatchObject({ ok: true, echo: { feetInches: '90 °F', metric: '50 °C' } })
   })
 })

@@ -20,7 +20,7 @@ const options = fc.record({
 const ranges: Record<QuantityKind, { most: number; signed: boolean }> = {
   length: { most: 90_000, signed: true }, shortLength: { most: 20, signed: true }, height: { most: 20, signed: true },
   force: { most: 1e7, signed: false }, mass: { most: 1e6, signed: false }, moment: { most: 1e7, signed: true }, stress: { most: 1e9, signed: false }, pressure: { most: 1e8, signed: false },
-  lineLoad: { most: 1e4, signed: false }, temperature: { most: 200, signed: true }, ratio: { most: 50, signed: false }, percent: { most: 5, signed: false }, angle: { most: 1.5, signed: true },
+  lineLoad: { most: 1e4, signed: false }, temperature: { most: 200, signed: true }, temperatureChange: { most: 100, signed: true }, ratio: { most: 50, signed: false }, percent: { most: 5, signed: false }, angle: { most: 1.5, signed: true },
   slope: { most: 1, signed: true }, count: { most: 5000, signed: false }, voltage: { most: 1e6, signed: false }, area: { most: 1e5, signed: false }, pistonArea: { most: 0.1, signed: false }, duration: { most: 4e6, signed: false }, speed: { most: 60, signed: false },
 }
 
@@ -32,7 +32,7 @@ function roundingOf(kind: QuantityKind, value: number, system: UnitSystem): numb
   if (kind === 'shortLength' || kind === 'height' || kind === 'length') return isFeet ? inchM / 32 : size >= 10 ? 0.005 : 0.0005
   // min to 0.1 below 2 h, then h to 0.1
   if (kind === 'duration') return Math.max(0.005 * size, size >= 7170 ? 180 : size >= 119.5 ? 3 : 0.5)
-  const halfStep: Partial<Record<QuantityKind, number>> = { temperature: isFeet ? 0.5 / 1.8 : 0.5, angle: (0.05 * Math.PI) / 180, count: 0.5, speed: isFeet ? 0.05 * 0.44704 : 0.05 }
+  const halfStep: Partial<Record<QuantityKind, number>> = { temperature: isFeet ? 0.5 / 1.8 : 0.5, temperatureChange: isFeet ? 0.5 / 1.8 : 0.5, angle: (0.05 * Math.PI) / 180, count: 0.5, speed: isFeet ? 0.05 * 0.44704 : 0.05 }
   const finest = { force: 0.5 * poundForceN, mass: isFeet ? 0.5 * 0.45359237 : 0.05, moment: 0.7, stress: isFeet ? 3500 : 500, pressure: isFeet ? 3500 : 500, lineLoad: 0.1, percent: 0.0005, slope: 0.0005, ratio: 0.005, voltage: 0.5, area: 0.005, pistonArea: 5e-7 }
   return halfStep[kind] ?? Math.max(0.005 * size, finest[kind as keyof typeof finest])
 }

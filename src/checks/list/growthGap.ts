@@ -32,11 +32,8 @@ export const growthGap = defineCheck({
     const gapM = (limits.limit('growth-gap').check ?? 1.25) * growthM
     return [finding(ID, {
       level: 'NOTE', measured: q('shortLength', growthM), limit: q('shortLength', gapM), source, phases: ['rest', 'tieIn'], where: atRun(lengthM),
-      what: say('{length} of string grow and shrink by {growth} over a swing of {swing}.', '{length} de línea crecen y encogen {growth} con una variación de {swing}.', { length: q('length', lengthM), growth: q('shortLength', growthM), swing: swingText(swingC) }),
+      what: say('{length} of string grow and shrink by {growth} over a swing of {swing}.', '{length} de línea crecen y encogen {growth} con una variación de {swing}.', { length: q('length', lengthM), growth: q('shortLength', growthM), swing: q('temperatureChange', Math.abs(swingC)) }),
       move: say('Leave {gap} free at both ends; nothing stands there.', 'Deje {gap} libres en ambas puntas; nada se pone ahí.', { gap: q('shortLength', gapM) }),
     })]
   },
 })
-
-/** A difference of temperature, not a temperature: written in both scales. */
-const swingText = (swingC: number): string => `${Math.round(Math.abs(swingC))} °C (${Math.round(Math.abs(swingC) * 1.8)} °F)`

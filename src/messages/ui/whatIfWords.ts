@@ -12,7 +12,7 @@ export const whatIfWords = {
   taps: { en: 'what to suppose', es: 'qué suponer' },
   warmer: { en: '{by} warmer', es: '{by} más caliente' },
   missing: { en: '{items} missing', es: 'falta {items}' },
-  missingOne: { en: 'one stand missing', es: 'falta un soporte' },
+  missingOne: { en: 'critical stand missing', es: 'falta el soporte crítico' },
   noStand: { en: 'There is no support to take away.', es: 'No hay apoyo que quitar.' },
   wetGrass: { en: 'wet grass', es: 'pasto mojado' },
   noGrass: { en: 'No grass on the pull path.', es: 'No hay pasto en el recorrido.' },

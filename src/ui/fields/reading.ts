@@ -17,7 +17,7 @@ const zeroWords: Readonly<Record<Exclude<NumberManner, 'plain'>, RegExp>> = {
   offset: /^(?:on the line|on line|en la l[ií]nea)$/i,
 }
 /** Kinds that may be typed with a minus sign. */
-const signed: readonly QuantityKind[] = ['temperature', 'slope', 'angle', 'height', 'shortLength', 'length', 'percent']
+const signed: readonly QuantityKind[] = ['temperature', 'temperatureChange', 'slope', 'angle', 'height', 'shortLength', 'length', 'percent']
 
 /** Spanish writes feet and inches with words too long for a field: there they stand as on the tape, 44' 6". */
 const compact = ({ language }: Words): { style?: 'tape' } => (language === 'es' ? { style: 'tape' } : {})

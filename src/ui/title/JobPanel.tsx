@@ -50,7 +50,7 @@ export const JobPanel = ({ onClose }: { onClose: () => void }): ReactNode => {
       <h3>{say('jobFusing')}</h3>
       <div className="field-grid">
         <NumberField label={say('wallTemperature')} kind="temperature" value={job.wallTemperatureC.value} nullable min={-60} max={90} name={name('wallTemperatureC.value')} {...basis(job.wallTemperatureC)} onCommit={set('wallTemperatureC.value')} />
-        <NumberField label={say('temperatureSwing')} kind="temperature" value={job.temperatureSwingC.value} nullable min={-100} max={100} name={name('temperatureSwingC.value')} {...basis(job.temperatureSwingC)} onCommit={set('temperatureSwingC.value')} />
+        <NumberField label={say('temperatureSwing')} kind="temperatureChange" value={job.temperatureSwingC.value} nullable min={-100} max={100} name={name('temperatureSwingC.value')} {...basis(job.temperatureSwingC)} onCommit={set('temperatureSwingC.value')} />
         <ChoiceField label={say('firstStick')} name={name('firstStick')} value={job.firstStick} choices={[{ value: 'setByLoader', label: say('firstStickLoader') }, { value: 'fedThrough', label: say('firstStickFed') }]} onCommit={set('firstStick')} />
         <ChoiceField label={say('noseHold')} name={name('noseHold')} value={job.noseHold} choices={[{ value: null, label: say('notSaid') }, ...noseHolds.map((value) => ({ value, label: say(`noseHold_${value}`) }))]} onCommit={set('noseHold')} />
       </div>

@@ -10,20 +10,13 @@ const WIND_M_PER_S = { feetInches: 30 * mphMPerS, metric: 13 } as const
 export const warmerStepC = (reader: Pick<Words, 'systemOf'>): number => WARMER_C[reader.systemOf('temperature')]
 export const windStepMPerS = (reader: Pick<Words, 'systemOf'>): number => WIND_M_PER_S[reader.systemOf('speed')]
 
-/** A difference of temperatures: 20 °F or 10 °C, never shifted by the zero of the scale. */
-export const temperatureStepText = (byC: number, { systemOf, language }: Pick<Words, 'systemOf' | 'language'>): string => {
-  const isMetric = systemOf('temperature') === 'metric'
-  const by = new Intl.NumberFormat(language, { maximumFractionDigits: 0 }).format(isMetric ? byC : byC * 1.8)
-  return `${by} ${isMetric ? '°C' : '°F'}`
-}
-
 /** What is supposed, one part each, in the reader's words; `nameOf` gives an item's label. */
 export function whatIfParts(whatIf: WhatIf, reader: Words, nameOf: (id: string) => string): string[] {
   const { warmerC, missing, wetGrass, windMPerS, friction, modulus, temperature, sink } = tidyWhatIf(whatIf)
   const { local } = reader
   const part = { low: local(words.part_low), likely: local(words.part_likely), high: local(words.part_high) }
   return [
-    ...(warmerC === undefined ? [] : [local(words.warmer, { by: temperatureStepText(warmerC, reader) })]),
+    ...(warmerC === undefined ? [] : [local(words.warmer, { by: { kind: 'temperatureChange', value: warmerC } })]),
     ...(missing === undefined ? [] : [local(words.missing, { items: missing.map(nameOf).join(', ') })]),
     ...(wetGrass === undefined ? [] : [local(words.wetGrass)]),
     ...(windMPerS === undefined ? [] : [local(words.wind, { speed: { kind: 'speed', value: windMPerS } })]),
