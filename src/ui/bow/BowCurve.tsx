@@ -6,7 +6,7 @@ import { bowWords as text } from '../../messages/ui/bowWords.ts'
 import { useWords } from '../context.tsx'
 import { toDegrees } from './turns.ts'
 
-const [WIDTH, HEIGHT, LEFT, TOP, BOTTOM] = [460, 170, 8, 12, 26]
+const [WIDTH, HEIGHT, LEFT, TOP, BOTTOM] = [330, 150, 8, 12, 26]
 
 /** Face gap over all turns, with the bounds of its limit, the turn shown and the best one. */
 export const BowCurve = ({ answer, at, turnDeg }: { answer: BowAnswer; at: BowAt | null; turnDeg: number }): ReactNode => {

@@ -17,6 +17,14 @@ const rows: readonly { label: keyof typeof text; kind: QuantityKind; of: (at: Bo
   { label: 'effort', kind: 'ratio', of: ({ effortRatio }) => effortRatio },
 ]
 
+/** A gap with the shape of its level. */
+export const Gap = ({ answer, at }: { answer: BowAnswer; at: BowAt | null }): ReactNode => {
+  const { figure } = useWords()
+  if (at === null) return '…'
+  const level = gapLevel(at.faceGapM, answer)
+  return <strong className="bow-gap">{level === 'met' ? null : <LevelMark level={level} sizePx={17} named />}<Figure text={figure({ kind: 'shortLength', value: at.faceGapM })} /></strong>
+}
+
 /** Figures of the turn shown beside those of the best one, and what follows from all turns. */
 export const BowFigures = ({ answer, at }: { answer: BowAnswer; at: BowAt | null }): ReactNode => {
   const { local, figure } = useWords()
@@ -25,18 +33,13 @@ export const BowFigures = ({ answer, at }: { answer: BowAnswer; at: BowAt | null
   const best = sweep.leastGap
   const short = (valueM: number): string => figure({ kind: 'shortLength', value: valueM })
   const words = (turnRad: number): string => local(bowTurnWords(turnRad))
-  const gap = (one: BowAt | null): ReactNode => {
-    if (one === null) return '…'
-    const level = gapLevel(one.faceGapM, answer)
-    return <strong className="bow-gap">{level === 'met' ? null : <LevelMark level={level} sizePx={17} named />}<Figure text={short(one.faceGapM)} /></strong>
-  }
   return (
     <>
       <div className="table-scroll">
         <table className="bow-table">
           <thead><tr><th scope="col"><span className="visually-hidden">{local(text.figure)}</span></th><th scope="col">{local(text.thisTurn)}</th><th scope="col">{local(text.bestTurn, { turn: words(best.turnRad) })}</th></tr></thead>
           <tbody>
-            <tr><th scope="row">{local(text.faceGap)}</th><td>{gap(at)}</td><td>{gap(best)}</td></tr>
+            <tr><th scope="row">{local(text.faceGap)}</th><td><Gap answer={answer} at={at} /></td><td><Gap answer={answer} at={best} /></td></tr>
             {rows.map(({ label, kind, of }) => (
               <tr key={label}><th scope="row">{local(text[label])}</th>{[at, best].map((one, i) => <td key={i}>{one === null ? '…' : <Figure text={figure({ kind, value: of(one) })} />}</td>)}</tr>
             ))}

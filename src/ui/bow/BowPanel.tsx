@@ -10,7 +10,7 @@ import { NumberField } from '../fields/NumberField.tsx'
 import { openMissing } from '../findings/actions.ts'
 import { BowCurve } from './BowCurve.tsx'
 import { BowDial } from './BowDial.tsx'
-import { BowFigures } from './BowFigures.tsx'
+import { BowFigures, Gap } from './BowFigures.tsx'
 import { BowSide } from './BowSide.tsx'
 import { steppedDeg, toDegrees, toRadians, wrappedDeg } from './turns.ts'
 import { useBow } from './useBow.ts'
@@ -49,7 +49,11 @@ export const BowPanel = ({ onClose }: { onClose: () => void }): ReactNode => {
       <div className="bow-top">
         <div className="bow-hands">
           <BowDial turnDeg={turnDeg} bestDeg={bestDeg === null ? [] : [...new Set([bestDeg, -bestDeg])]} onTurn={setTurnDeg} />
-          <p className="bow-turn-words"><strong>{local(bowTurnWords(toRadians(turnDeg)))}</strong><span className="quiet-text">{local(text.lookingDown)}{bestDeg === null ? '' : ` · ▾ ${local(text.best)}`}</span></p>
+          <p className="bow-turn-words">
+            <strong>{local(bowTurnWords(toRadians(turnDeg)))}</strong>
+            {answer === null || sweep === null ? null : <span className="bow-gap">{local(text.faceGap)} <Gap answer={answer} at={at} /> · {local(text.best)} <Gap answer={answer} at={sweep.leastGap} /></span>}
+            <span className="quiet-text">{local(text.lookingDown)}{bestDeg === null ? '' : ` · ▾ ${local(text.best)}`}</span>
+          </p>
           <div className="buttons">
             <button type="button" onClick={() => setTurnDeg(steppedDeg(turnDeg, 1))}>{local(text.back15)}</button>
             <button type="button" onClick={() => setTurnDeg(steppedDeg(turnDeg, -1))}>{local(text.ahead15)}</button>

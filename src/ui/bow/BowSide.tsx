@@ -4,7 +4,7 @@ import type { JawsView } from '../../derive/types.ts'
 import { bowWords as text } from '../../messages/ui/bowWords.ts'
 import { useWords } from '../context.tsx'
 
-const [WIDTH, HEIGHT, SIDE, TOP, BOTTOM] = [460, 150, 14, 14, 26]
+const [WIDTH, HEIGHT, SIDE, TOP, BOTTOM] = [330, 130, 14, 12, 30]
 /** Heights are drawn by one of these factors, the largest that fits. */
 const steps: readonly number[] = [200, 100, 50, 20, 10, 5, 2, 1]
 
