@@ -24,7 +24,7 @@ test('a bowed stick is found, turned on the dial by keys, and the turn goes into
   // Straight away, from the curve; and again once the worker has said.
   await expect(page.locator('.bow-table')).toContainText('face gap')
   await page.getByRole('button', { name: 'use this turn' }).click()
-  await expect(page.getByRole('status')).toContainText('The job has this turn.')
+  await expect(page.locator('.bow-said')).toContainText('The job has this turn.')
   await page.keyboard.press('Escape')
   await settled(page)
   expect((await findings(page)).find(({ checkId }) => checkId === 'stick-bow')?.level).toBe('CHECK')

@@ -68,7 +68,7 @@ export const BowPanel = ({ onClose }: { onClose: () => void }): ReactNode => {
           <p className="quiet-text">{local(text.dialHow)}</p>
         </div>
       </div>
-      <div className="bow-answer" data-working={status === 'working'}>
+      <div className="bow-answer" data-working={status === 'working'} aria-busy={status === 'working'}>
         {answer === null
           ? <p role="status">{local(status === 'failed' ? text.failed : text.working)}</p>
           : answer.missing.length > 0

@@ -4,7 +4,7 @@ import type { BowAnswer } from '../../derive/bowAnswer.ts'
 import { useSite, useUi } from '../context.tsx'
 
 export interface BowShown {
-  /** The last answer about what is shown now; null before the first. */
+  /** The last answer, shown as old while `working`; null before the first. */
   answer: BowAnswer | null
   /** The turn asked for; at once where the curve has it, else once the worker has said. */
   at: BowAt | null
@@ -28,9 +28,11 @@ export function useBow(turnRad: number): BowShown {
     })
     return () => { isWanted = false }
   }, [app, stamp, turnRad])
-  if (known === null || known.stamp !== stamp) return { answer: null, at: null, status: failedFor === stamp ? 'failed' : 'working' }
+  const hasFailed = failedFor === stamp && known?.stamp !== stamp
+  if (known === null || hasFailed) return { answer: null, at: null, status: hasFailed ? 'failed' : 'working' }
   const { answer } = known
-  if (Math.abs(known.turnRad - turnRad) < SAME_TURN_RAD) return { answer, at: answer.at, status: 'ready' }
+  const isOld = known.stamp !== stamp
+  if (Math.abs(known.turnRad - turnRad) < SAME_TURN_RAD) return { answer, at: answer.at, status: isOld ? 'working' : 'ready' }
   // The same either way round but for the side the ends point to, which none of the figures shown says.
   return { answer, at: answer.sweep?.curve.find((one) => Math.abs(one.turnRad - Math.abs(turnRad)) < SAME_TURN_RAD) ?? null, status: 'working' }
 }
