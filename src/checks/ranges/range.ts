@@ -46,8 +46,11 @@ export const rangeCases = {
   stiff: { friction: 'low', modulus: 'high', temperature: 'low' },
 } as const satisfies Record<string, WhatIf>
 
+/** A band narrower than this share of its figure says no more than the figure. */
+const NARROWEST = 0.02
+
 /**
- * Band of a finding in the case shown; null where the check has none, an input is missing, or the band has no width.
+ * Band of a finding in the case shown; null where the check has none, an input is missing, or the band is narrower than 2 %.
  *
  * Cost: three derivations and three runs of the one check.
  */
@@ -61,7 +64,7 @@ export function rangeOf(document: YardDocument, shown: DeriveOptions, finding: F
   if (values.some((value) => value === null || !Number.isFinite(value))) return null
   const [soft, likely, stiff] = values as [number, number, number]
   const [low, high] = [Math.min(soft, likely, stiff), Math.max(soft, likely, stiff)]
-  if (high - low <= 1e-6 * Math.max(Math.abs(low), Math.abs(high))) return null
+  if (high - low <= NARROWEST * Math.max(Math.abs(low), Math.abs(high))) return null
   const levels = solved.map(({ level }) => levelOrder.indexOf(level))
   return {
     kind: measured.kind, low, likely, high, limit: limit?.value ?? null,
