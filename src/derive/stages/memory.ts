@@ -25,12 +25,13 @@ export interface MemorySolver extends BodySolver {
  */
 export function memorySolver(site: SiteModel, solver: BodySolver, memory: RunMemory): MemorySolver {
   const jobKey = keyOfJob(site)
+  const supportsKeyAt = supportKeys(site)
   const groundKeyAt = groundKeys(site)
   const asked = new Map<string, BodySolution | null>()
   let [solves, reused] = [0, 0]
   const solve = (body: BodyCase): BodySolution | null => {
     if (solver.missing.length > 0) return null
-    const key = `${jobKey(body)};${JSON.stringify(body)};${supportsKey(site, body)};${groundKeyAt(body)}`
+    const key = `${jobKey(body)};${JSON.stringify(body)};${supportsKeyAt(body)};${groundKeyAt(body)}`
     const before = asked.get(key)
     if (before !== undefined) return before
     const kept = memory.solutions.get(key)
@@ -62,16 +63,22 @@ export function memorySolver(site: SiteModel, solver: BodySolver, memory: RunMem
 function keyOfJob({ pipe, jaws }: SiteModel): (body: BodyCase) => string {
   const { properties } = pipe
   const jawKey = `${properties?.lineLoadNPerM},${properties?.odM},${properties?.inertiaM4},${jaws.innerClampM},${jaws.outerClampM},${jaws.liftAtM},${jaws.liftTravelM},${jawLineLevelM(jaws, 0)},${jaws.slopeRatio}`
-  return ({ question }) => `${jawKey},${pipe.stiffnessNm2(question)}`
+  const keys = new Map<BodyCase['question'], string>()
+  return ({ question }) => {
+    let key = keys.get(question)
+    if (key === undefined) keys.set(question, (key = `${jawKey},${pipe.stiffnessNm2(question)}`))
+    return key
+  }
 }
 
-function supportsKey({ supports }: SiteModel, { startM, endM }: BodyCase): string {
-  let key = ''
-  for (let i = firstAt(supports, startM); i < supports.length && supports[i]!.runningM <= endM + 1e-9; i += 1) {
-    const { key: name, runningM, levelM } = supports[i]!
-    if (levelM !== null) key += `${name}@${runningM}^${levelM},`
+/** What each support enters a key with is written once a run: writing numbers is what keys cost. */
+function supportKeys({ supports }: SiteModel): (body: BodyCase) => string {
+  const parts = supports.map(({ key, runningM, levelM }) => (levelM === null ? '' : `${key}@${runningM}^${levelM},`))
+  return ({ startM, endM }) => {
+    let key = ''
+    for (let i = firstAt(supports, startM); i < supports.length && supports[i]!.runningM <= endM + 1e-9; i += 1) key += parts[i]!
+    return key
   }
-  return key
 }
 
 /** Index of the first of a sorted row at or beyond a place. */
