@@ -1,7 +1,11 @@
 /** Bowed sticks turned about their own axis: what each turn does at the joint, and which turn is best (docs/formulas/bow.md). */
-import { solveSideBow } from '../engine/beam/sideBow.ts'
+import { sideHoldRatio, type GuideGeometry } from '../engine/lateral/guideHold.ts'
+import { solveSideForces } from '../engine/lateral/solveSideForces.ts'
+import { limitParam } from '../engine/limits.ts'
 import { bodies, bodySolverOf, bowCurvaturePerM, solveBody, type BodySolution } from './bodies.ts'
 import type { Side } from './jawSolve.ts'
+import type { LimitLookup } from './mechanics.ts'
+import { guideGeometryOf } from './sideForces.ts'
 import { jawLineLevelM } from './supports.ts'
 import type { MissingInput, SiteModel } from './types.ts'
 
@@ -73,6 +77,10 @@ export const HAND_STEP_RAD = 15 * DEGREE_RAD
 const curveTurnsRad: readonly number[] = Array.from({ length: 180 / STEP_DEG + 1 }, (_, i) => i * STEP_DEG * DEGREE_RAD)
 /** From the fourth joint on the nose no longer counts at the jaws (docs/formulas/jaws.md). */
 const MOST_JOINTS = 4
+/** Guides looked at from the jaws outward: each span passes on about a quarter. */
+const MOST_GUIDES = 6
+/** A bow across under this is the rounding of a half turn. */
+const STRAIGHT_PER_M = 1e-15
 const GOLDEN = (Math.sqrt(5) - 1) / 2
 /** The turn is found to a hundredth of a degree. */
 const TURN_TOLERANCE_RAD = 0.01 * DEGREE_RAD
@@ -81,12 +89,14 @@ const TURN_TOLERANCE_RAD = 0.01 * DEGREE_RAD
  * Solver of the joint for any turn of bowed sticks.
  *
  * Model:  natural curvature κ = 8 b/S²; κ·cos(turn) bends upright in the contact beam, κ·sin(turn) sideways between the closed clamps
- *         and the V rollers and cradles that carry (they hold both ways; flat rollers, racks and ground do not). Upright and sideways
- *         add as legs of a right angle. All sticks of the string are turned like the stick in the infeed: one even arc.
- * Input:  bowM overrides the job's (for a bow nobody measured); leverM of the limit `jaw-effort`.
- * Limits: a sideways bow of the plan is solved without friction and with every stand on the line.
+ *         and the V rollers and cradles that carry, each with no more than its shape holds under its load (limit `guide-hold`).
+ *         Upright and sideways add as legs of a right angle. All sticks of the string are turned like the stick in the infeed: one even arc.
+ * Input:  bowM overrides the job's, for a bow nobody measured.
+ * Limits: sideways without friction on flat rollers and ground, and with every stand on the line.
  */
-export function createBowSolver(site: SiteModel, leverM: number, bowM: number | null = site.job.stickBowM.value): BowSolver {
+export function createBowSolver(site: SiteModel, limits: LimitLookup, bowM: number | null = site.job.stickBowM.value): BowSolver {
+  const leverM = limitParam(limits.limit('jaw-effort'), 'leverM')
+  const geometry = guideGeometryOf(limits.limit('guide-hold'))
   const { missing: lacking } = bodySolverOf(site)
   const missing: readonly MissingInput[] = bowM === null ? [...lacking, { recordId: site.job.id, path: 'stickBowM.value', label: { en: 'bow of a stick', es: 'curvatura del tubo' } }] : lacking
   const curvaturePerM = bowCurvaturePerM(bowM, site.sticks.stickLengthM) ?? 0
@@ -96,7 +106,7 @@ export function createBowSolver(site: SiteModel, leverM: number, bowM: number | 
     // The upright part is the same either way round; the sideways part only changes its sign.
     const key = `${side},${joint},${Math.abs(turnRad)},${perM}`
     let known = faces.get(key)
-    if (known === undefined) faces.set(key, (known = missing.length > 0 ? null : solveFace(site, side, joint, Math.abs(turnRad), perM)))
+    if (known === undefined) faces.set(key, (known = missing.length > 0 ? null : solveFace(site, geometry, { side, joint, turnRad: Math.abs(turnRad), curvaturePerM: perM })))
     return known === null || turnRad >= 0 ? known : { ...known, sideRatio: -known.sideRatio, sideM: -known.sideM }
   }
   const weightN = (site.pipe.properties?.lineLoadNPerM ?? 0) * (site.sticks.stickLengthM ?? 0)
@@ -137,28 +147,45 @@ export function wrappedRad(turnRad: number): number {
   return rest <= -Math.PI ? rest + 2 * Math.PI : rest
 }
 
-function solveFace(site: SiteModel, side: Side, joint: number, turnRad: number, curvaturePerM: number): BowFace | null {
+function solveFace(site: SiteModel, geometry: GuideGeometry, { side, joint, turnRad, curvaturePerM }: { side: Side; joint: number; turnRad: number; curvaturePerM: number }): BowFace | null {
   const straight = side === 'infeed' ? bodies.infeedStick(site, 'closed') : bodies.exitString(site, joint, 'closed')
   const solution = solveBody(site, { ...straight, bow: { curvaturePerM, angleRad: turnRad } })
   if (solution === null || solution.result.status !== 'ok') return null
-  const upRatio = solution.result.ends.slopeRatio[side === 'infeed' ? 1 : 0] - site.jaws.slopeRatio
   // Ends up turned counter-clockwise look to the left, and right is positive.
-  const plan = planOf(site, solution, -curvaturePerM * Math.sin(turnRad))
-  const sideRatio = plan?.at(0).slopeRatio ?? 0
-  const sideN = (runningM: number): number => plan?.forcesN[plan.holdsM.findIndex((holdM) => Math.abs(holdM - runningM) < 0.02)] ?? 0
+  const plan = planOf(site, geometry, solution, -curvaturePerM * Math.sin(turnRad))
+  if (plan === null) return null
+  const upRatio = solution.result.ends.slopeRatio[side === 'infeed' ? 1 : 0] - site.jaws.slopeRatio
   return {
-    upRatio, sideRatio,
-    gapM: Math.hypot(upRatio, sideRatio) * (site.pipe.odM ?? 0),
+    upRatio, sideRatio: plan.slopeRatio,
+    gapM: Math.hypot(upRatio, plan.slopeRatio) * (site.pipe.odM ?? 0),
     upM: solution.result.at(0).levelM - (jawLineLevelM(site.jaws, 0) ?? 0),
-    sideM: plan?.at(0).offsetM ?? 0,
-    clampN: Math.max(0, ...solution.jaws.map(({ runningM, forceN }) => Math.hypot(forceN, sideN(runningM)))),
+    sideM: plan.offsetM,
+    clampN: Math.max(0, ...solution.jaws.map(({ forceN }, i) => Math.hypot(forceN, plan.clampForcesN[i] ?? 0))),
   }
 }
 
-/** The body in plan between its closed clamps and what carries it in a groove. */
-function planOf(site: SiteModel, { body, jaws, supports }: BodySolution, curvaturePerM: number): ReturnType<typeof solveSideBow> {
-  const guides = supports.filter(({ view, reactionN }) => view.roller !== 'flat' && reactionN > 0).map(({ view }) => view.runningM)
-  return solveSideBow({ startM: body.startM, endM: body.endM, holdsM: [...jaws.map(({ runningM }) => runningM), ...guides], curvaturePerM, bendingStiffnessNm2: site.pipe.stiffnessNm2(body.question)! })
+interface Plan {
+  offsetM: number
+  slopeRatio: number
+  /** In the order of the clamps. */
+  clampForcesN: readonly number[]
+}
+
+/**
+ * The body in plan. A pipe with the natural arc k·x²/2 held to the line is a straight pipe held off it by as much, so the
+ * beam in plan of docs/formulas/side-force.md answers; at the joint, x = 0, the arc itself has neither offset nor slope.
+ * Null where its search does not end.
+ */
+function planOf(site: SiteModel, geometry: GuideGeometry, { body, jaws, supports }: BodySolution, k: number): Plan | null {
+  if (Math.abs(k) < STRAIGHT_PER_M || jaws.length < 2) return { offsetM: 0, slopeRatio: 0, clampForcesN: [] }
+  const place = (xM: number): { xM: number; offsetM: number } => ({ xM, offsetM: (-k * xM * xM) / 2 })
+  const guides = supports
+    .filter(({ view, reactionN }) => view.roller !== 'flat' && reactionN > 0)
+    .toSorted((a, b) => Math.abs(a.view.runningM) - Math.abs(b.view.runningM))
+    .slice(0, MOST_GUIDES)
+    .map(({ view, reactionN }) => ({ ...place(view.runningM), holdN: reactionN * sideHoldRatio(view.roller, geometry) }))
+  const result = solveSideForces({ bendingStiffnessNm2: site.pipe.stiffnessNm2(body.question)!, clamps: jaws.map(({ runningM }) => place(runningM)), guides, jointM: 0 })
+  return result.isSettled ? { ...result.joint, clampForcesN: result.clampForcesN } : null
 }
 
 /**

@@ -28,7 +28,7 @@ export interface BowAnswer {
 const SHAPE_POINTS = 41
 
 export function bowAnswer(site: SiteModel, limits: LimitLookup, turnRad: number): BowAnswer {
-  const solver = createBowSolver(site, limitParam(limits.limit('jaw-effort'), 'leverM'))
+  const solver = createBowSolver(site, limits)
   const gap = limits.limit('face-gap')
   const yardstickM = limitParam(gap, 'yardstickOfWall') * (site.pipe.properties?.minimumWallM ?? 0)
   const bound = (share: number | null): number | null => (share === null || yardstickM === 0 ? null : share * yardstickM)

@@ -3,13 +3,14 @@ import { createBowSolver, sweepBow, wrappedRad, type BowAt, type BowSolver } fro
 import { bowAnswer, bowShapes } from '../../src/derive/bowAnswer.ts'
 import { limitsOf } from '../../src/checks/limits.ts'
 import { bodies, bodySolverOf, bowCurvaturePerM } from '../../src/derive/bodies.ts'
+import type { YardDocument } from '../../src/scene/document.ts'
 import { deriveSite } from '../../src/derive/site.ts'
 import { solveContactBeam } from '../../src/engine/beam/solveContactBeam.ts'
 import { changed, ft, fusionYard, inch, type YardSpec } from '../helpers/fusionYard.ts'
 
-const LEVER_M = 0.6096
 const DEGREE = Math.PI / 180
-const solverFor = (bowIn: number, spec: YardSpec = {}): BowSolver => createBowSolver(deriveSite(fusionYard({ ...spec, job: { ...spec.job, stickBowM: { value: inch(bowIn), basis: 'measured' } } })), LEVER_M)
+const solverOf = (document: YardDocument): BowSolver => createBowSolver(deriveSite(document), limitsOf(document))
+const solverFor = (bowIn: number, spec: YardSpec = {}): BowSolver => solverOf(fusionYard({ ...spec, job: { ...spec.job, stickBowM: { value: inch(bowIn), basis: 'measured' } } }))
 const at = (solver: BowSolver, degrees: number): BowAt => solver.at(degrees * DEGREE)!
 
 describe('a bowed beam under its weight (closed forms)', () => {
@@ -76,14 +77,14 @@ describe('the joint with bowed sticks', () => {
   it('with straight sticks is the joint the other checks know', () => {
     const document = fusionYard({ job: { stickBowM: { value: inch(2), basis: 'measured' } } })
     const site = deriveSite(document)
-    const joint = createBowSolver(site, LEVER_M).straight()!
+    const joint = createBowSolver(site, limitsOf(document)).straight()!
     const exit = bodySolverOf(site).solve(bodies.exitString(site, 1, 'closed'))!
     expect(joint.exit.upRatio).toBeCloseTo(exit.result.ends.slopeRatio[0], 12)
   })
   it('is held sideways by a V roller that carries, not by a flat one', () => {
     const flat = fusionYard({ exits: [[20, 0]], job: { stickBowM: { value: inch(3), basis: 'measured' } } })
     const grooved = changed(flat, 'stand:e1', (record) => (record.kind === 'stand' ? { ...record, roller: 'V' } : record))
-    const [free, held] = [flat, grooved].map((document) => createBowSolver(deriveSite(document), LEVER_M).at(Math.PI / 2)!)
+    const [free, held] = [flat, grooved].map((document) => solverOf(document).at(Math.PI / 2)!)
     // Three holds: L₁ = 24 in, L₂ = 20 ft − 28 in: M = −1.5·EIκ at the outer clamp, and at the inner clamp the slope is
     // κL₁/2 + L₁M/6EI = κL₁/4, half of the free arc's; at the end κ(L₁/4 + a) = 0.00410·0.254 = 0.001042.
     expect(Math.abs(held!.exit.sideRatio)).toBeCloseTo(0.001042, 5)
@@ -114,7 +115,7 @@ describe('turning the sticks', () => {
     for (let i = 0; i <= 12; i += 1) expect(sweep.leastGapByHand.faceGapM).toBeLessThanOrEqual(at(solverFor(3), 15 * i).faceGapM + 1e-9)
   })
   it('names what is missing: the bow, or what the beam needs', () => {
-    const noBow = createBowSolver(deriveSite(fusionYard()), LEVER_M)
+    const noBow = solverOf(fusionYard())
     expect(noBow.missing.map(({ path }) => path)).toEqual(['stickBowM.value'])
     expect(sweepBow(noBow)).toBeNull()
     expect(solverFor(1, { job: { pipe: null } }).missing.map(({ path }) => path)).toEqual(['pipe'])
@@ -123,8 +124,9 @@ describe('turning the sticks', () => {
 
 describe('the picture of the stick', () => {
   it('by itself is the arc through both clamps, with its weight what the beam says', () => {
-    const site = deriveSite(fusionYard({ job: { stickBowM: { value: inch(3), basis: 'measured' } } }))
-    const solver = createBowSolver(site, LEVER_M)
+    const document = fusionYard({ job: { stickBowM: { value: inch(3), basis: 'measured' } } })
+    const site = deriveSite(document)
+    const solver = createBowSolver(site, limitsOf(document))
     const shapes = bowShapes(site, solver, 0)!
     // Far end of the free arc: κ/2·(40 ft − 4 in)(40 ft − 28 in) = 0.0041·0.5·12.090·11.481 = 0.2846 m above the line.
     expect(shapes.freeM[0]).toBeCloseTo(0.2846, 3)

@@ -21,11 +21,11 @@ export const stickBow = defineCheck({
     const wallM = site.pipe.properties?.minimumWallM
     if (wallM === undefined || site.sticks.stickLengthM === null) return []
     const gapLimit = limits.limit('face-gap')
-    const scene: Scene = { site, limits, leverM: limitParam(limits.limit('jaw-effort'), 'leverM'), yardstickM: limitParam(gapLimit, 'yardstickOfWall') * wallM }
+    const scene: Scene = { site, limits, yardstickM: limitParam(gapLimit, 'yardstickOfWall') * wallM }
     const bowM = site.job.stickBowM.value
     if (bowM === null) return supposed(scene, site.sticks.stickLengthM)
     if (bowM === 0) return []
-    const solver = createBowSolver(site, scene.leverM)
+    const solver = createBowSolver(site, limits)
     if (solver.missing.length > 0) return []
     const sweep = sweepBow(solver)
     if (sweep === null) return [finding(ID, { ...common(scene), level: 'CHECK', about: 'unsettled', what: say('What a bow of {bow} does at the joint could not be worked out: the pipe comes to no rest at some turn.', 'No se pudo calcular lo que hace una curvatura de {bow} en la junta: en algún giro el tubo no queda en reposo.', { bow: q('shortLength', bowM) }), move: say('Support the stick and the string near the jaws, then look again.', 'Apoye el tubo y la línea cerca de las mordazas y vuelva a ver.') })]
@@ -36,7 +36,6 @@ export const stickBow = defineCheck({
 interface Scene {
   site: SiteModel
   limits: Limits
-  leverM: number
   yardstickM: number
 }
 
@@ -110,10 +109,10 @@ function turned(scene: Scene, solver: BowSolver, sweep: BowSweep, turnRad: numbe
 
 /** Nobody measured the bow: said once, and only where the usual bow at its worst turn would break the FIX bound that straight sticks keep. */
 function supposed(scene: Scene, stickLengthM: number): Finding[] {
-  const { site, limits, leverM } = scene
+  const { site, limits } = scene
   const limit = limits.limit(ID)
   const usualM = limitParam(limit, 'usualRatio') * stickLengthM
-  const solver = createBowSolver(site, leverM, usualM)
+  const solver = createBowSolver(site, limits, usualM)
   const straight = solver.straight()
   const gapM = straight === null ? null : solver.worstGapM(FEW_TURNS_RAD)
   if (straight === null || gapM === null) return []
