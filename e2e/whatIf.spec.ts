@@ -1,3 +1,4 @@
+import AxeBuilder from '@axe-core/playwright'
 import { createHash } from 'node:crypto'
 import { readFileSync } from 'node:fs'
 import type { Page } from '@playwright/test'
@@ -95,3 +96,18 @@ test.describe('what if', () => {
     await expect(page.locator('.note .band-figure')).toContainText(/by the range of the modulus|Range by the modulus/)
   })
 })
+
+for (const colorScheme of ['light', 'dark'] as const) {
+  test(`accessibility rules hold with a what-if and the band of a note on the screen in ${colorScheme}`, async ({ page }) => {
+    await page.emulateMedia({ colorScheme })
+    await openSketch(page)
+    await page.getByRole('button', { name: /^what if/ }).click()
+    await page.getByRole('region', { name: 'case shown' }).getByRole('button', { name: /missing/ }).click()
+    await expect(page.getByRole('region', { name: 'case shown' }).getByRole('status')).toContainText('missing')
+    await settled(page)
+    await page.locator('.note[data-key="jaw-effort@exit"] .note-main, .note[data-key="face-gap"] .note-main').first().click()
+    await expect(page.locator('.note .band-figure')).toBeVisible()
+    const { violations } = await new AxeBuilder({ page }).withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice']).analyze()
+    expect(violations.map(({ id, nodes }) => `${id}: ${nodes.slice(0, 3).map(({ target }) => target.join(' ')).join(' | ')}`)).toEqual([])
+  })
+}
