@@ -11,7 +11,7 @@ import { broughtIn, fitAll, foldedFit, foldOpened, panned, previousView, screenR
 export type ActionName =
   | 'undo' | 'redo' | 'delete' | 'duplicate' | 'copy' | 'cut' | 'paste' | 'lock' | 'spreadEvenly' | 'reverse' | 'holdStill'
   | 'nudgeRight' | 'nudgeLeft' | 'nudgeUp' | 'nudgeDown' | 'nudgeRightFar' | 'nudgeLeftFar' | 'nudgeUpFar' | 'nudgeDownFar' | 'raise' | 'lower' | 'turnLeft' | 'turnRight'
-  | 'nextItem' | 'previousItem' | 'selectAll' | 'selectKind' | 'escape' | 'openTag' | 'itemList' | 'critical' | 'asSetHeights'
+  | 'nextItem' | 'previousItem' | 'selectAll' | 'selectKind' | 'escape' | 'openTag' | 'itemList' | 'critical' | 'asSetHeights' | 'showRanked'
   | 'fit' | 'fold' | 'zoomToSelection' | 'previousView' | 'zoomIn' | 'zoomOut' | 'panRight' | 'panLeft' | 'panUp' | 'panDown' | 'turnRound' | 'northUp' | 'hideKind' | 'showAllKinds'
   | 'snapping' | 'measure' | 'strip' | 'bend' | 'help' | 'nextFinding' | 'previousFinding'
 
@@ -132,6 +132,10 @@ const actions: Readonly<Record<ActionName, (app: App) => void>> = {
   openTag: withSelection((app) => app.view.setState({ tagMore: true })),
   itemList: (app) => app.view.setState({ panel: 'items' }),
   critical: (app) => app.view.setState({ panel: 'critical' }),
+  showRanked: (app) => {
+    const ranked = app.critical.store.getState().ranking?.supports.flatMap(({ rank, itemId }) => (rank === null ? [] : [itemId])) ?? []
+    if (ranked.length > 0) app.view.setState(zoomToItems(app.view.getState(), app.site.getState().site, ranked))
+  },
   asSetHeights: (app) => app.view.setState({ panel: 'asSet' }),
 
   fit: (app) => {

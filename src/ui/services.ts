@@ -64,7 +64,7 @@ export interface Services {
   /** Rows of the keyboard map, made from the table that binds the keys. */
   keyMap: () => readonly KeyRow[]
   /** Moves of the view that the canvas knows how to make: everything in sight, the fold, the sheet turned, north up. */
-  act: (name: 'fit' | 'fold' | 'turnRound' | 'northUp') => void
+  act: (name: 'fit' | 'fold' | 'turnRound' | 'northUp' | 'showRanked') => void
 }
 
 export type Outcome = { ok: true; said?: Localized } | { ok: false; reason: Localized }

@@ -16,7 +16,7 @@ import { RankMark } from './RankMark.tsx'
 const CriticalList = (): ReactNode => {
   const reader = useWords()
   const { local } = reader
-  const { app } = useUi()
+  const { app, services } = useUi()
   const state = useStore(app.critical.store)
   const stamp = useSite((site) => site.stamp)
   const form = useView((view) => view.form)
@@ -32,6 +32,10 @@ const CriticalList = (): ReactNode => {
   const done = (): void => {
     app.critical.turn(false)
     app.view.setState({ panel: null })
+  }
+  const onDrawing = (): void => {
+    app.view.setState({ panel: null, leaf: 'plan' })
+    services.act('showRanked')
   }
   const ranked = ranking?.supports.filter(({ rank }) => rank !== null) ?? []
   const others = ranking?.supports.filter(({ rank }) => rank === null) ?? []
@@ -58,7 +62,7 @@ const CriticalList = (): ReactNode => {
         </div>
       )}
       <div className="buttons">
-        {form === 'desktop' ? null : <button type="button" className="primary" onClick={() => app.view.setState({ panel: null, leaf: 'plan' })}>{local(words.onDrawing)}</button>}
+        {form === 'desktop' ? null : <button type="button" className="primary" onClick={onDrawing}>{local(words.onDrawing)}</button>}
         <button type="button" onClick={done}>{local(words.done)}</button>
       </div>
     </section>
