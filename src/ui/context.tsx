@@ -1,7 +1,7 @@
 import { createContext, useContext, useDeferredValue, useMemo, type ReactNode } from 'react'
 import { useStore } from 'zustand'
 import { createStore, type StoreApi } from 'zustand/vanilla'
-import type { CheckRun } from '../checks/finding.ts'
+import type { CheckRun, Level } from '../checks/finding.ts'
 import type { Localized } from '../messages/localized.ts'
 import { localText, uiText, type TextOptions, type UiKey, type UiValues } from '../messages/ui/text.ts'
 import { layoutOf, type YardDocument } from '../scene/document.ts'
@@ -34,6 +34,8 @@ export interface PanelState {
   openNoteKey: string | null
   metOpen: boolean
   confirmOpen: boolean
+  /** Levels of which every note is drawn, however many. */
+  allNotesOf: readonly Level[]
   /** A new yard was drawn and its first finding has not been shown yet. */
   opensFirst: boolean
 }
@@ -50,7 +52,7 @@ const UiContext = createContext<Ui | null>(null)
 export const UiProvider = ({ app, services, children }: { app: App; services: Services; children: ReactNode }): ReactNode => {
   const ui = useMemo<Ui>(() => ({
     app, services, shown: shownResultsOf(app),
-    panels: createStore<PanelState>()(() => ({ question: null, whyCheckId: null, openNoteKey: null, metOpen: false, confirmOpen: false, opensFirst: false })),
+    panels: createStore<PanelState>()(() => ({ question: null, whyCheckId: null, openNoteKey: null, metOpen: false, confirmOpen: false, allNotesOf: [], opensFirst: false })),
   }), [app, services])
   return <UiContext value={ui}>{children}</UiContext>
 }

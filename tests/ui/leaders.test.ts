@@ -65,3 +65,16 @@ it('two legs that touch count as crossing, parallel ones apart do not', () => {
   expect(legsCross(p(0, 0), p(10, 0), p(5, 0), p(20, 0))).toBe(true)
   expect(legsCross(p(0, 0), p(10, 0), p(0, 1), p(10, 1))).toBe(false)
 })
+
+it('a number keeps clear of words on the plan where there is room, and of other numbers in any case', () => {
+  const place = { xPx: 400, yPx: 200 }
+  const free = route([note(1, null, place)]).numbers[0]!
+  // Straight up, 21 px, is the first choice.
+  expect(free.mark).toEqual({ xPx: 400, yPx: 179 })
+  const word = { x0: 350, y0: 165, x1: 450, y1: 190 }
+  const { mark } = route([note(1, null, place)], { words: [word] }).numbers[0]!
+  const isOver = mark.xPx + 10 > word.x0 && mark.xPx - 10 < word.x1 && mark.yPx + 10 > word.y0 && mark.yPx - 10 < word.y1
+  expect(isOver).toBe(false)
+  // Words all round: the number stands all the same.
+  expect(route([note(1, null, place)], { words: [{ x0: 0, y0: 0, x1: 1072, y1: 456 }] }).numbers[0]!.mark).toEqual(free.mark)
+})

@@ -204,9 +204,9 @@ const itemBoxes = ({ shapes, matrix: m, boxPx, item }: DrawnItem, picture: Pictu
 
 /**
  * Words and numbers of findings of one part of the sheet. Answers where marks can be tapped. `placed`: labels that stand
- * already on another part; those of this part are added.
+ * already on another part; those of this part are added. `boxes`: where words come to stand is added to it.
  */
-export const paintNotes = (context: CanvasRenderingContext2D, input: NotesInput, picture: Picture, placed: Set<string> = new Set()): Spot[] => {
+export const paintNotes = (context: CanvasRenderingContext2D, input: NotesInput, picture: Picture, placed: Set<string> = new Set(), boxes: BoxPx[] = []): Spot[] => {
   const { band } = picture
   const furniture = furnitureBoxes(picture)
   const nail = nailBox(picture)
@@ -234,6 +234,7 @@ export const paintNotes = (context: CanvasRenderingContext2D, input: NotesInput,
       spots.push({ ...middle, radiusPx: MARK_PX / 2 + 3, effect: { do: 'openFinding', key: word.mark.key } })
       continue
     }
+    boxes.push({ x0: xPx, y0: yPx, x1: xPx + word.request.widthPx, y1: yPx + word.request.heightPx })
     if (stem !== null) list.push({ t: 'path', points: [stem.x0, stem.y0, stem.x1, stem.y1], stroke: 'ink2', weight: 'context' })
     const sizePx = picture.isTouch ? touchSizePx(word.sizePx) : word.sizePx
     list.push({ t: 'text', xM: xPx, yM: yPx + sizePx * ASCENT_RATIO, text: word.text, sizePx: word.sizePx, ink: word.ink, bold: word.bold, lotEdge: true })

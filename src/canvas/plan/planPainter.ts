@@ -13,6 +13,8 @@ import { snapLineShapes } from './guides.ts'
 import { changedIds, drawnItem, drawnItems, isInPart, partsOf, pictureOf, type DrawnItem, type Picture } from './picture.ts'
 import { zoneLooksSame, type ShownZone } from './shownZones.ts'
 import { STAMP_FROM } from './sprites.ts'
+import type { BoxPx } from './labels.ts'
+import { planWordsOf } from '../../state/planWords.ts'
 import { forgetWidths } from './textWidth.ts'
 
 export type LayerName = 'ground' | 'items' | 'notes' | 'active'
@@ -20,6 +22,7 @@ export const layerNames: readonly LayerName[] = ['ground', 'items', 'notes', 'ac
 
 const identity = { a: 1, b: 0, c: 0, d: 1, e: 0, f: 0 }
 const none: ReadonlySet<string> = new Set()
+const WORDS_AFTER_MS = 100
 
 interface Still {
   features: DrawnItem[]
@@ -58,6 +61,7 @@ export class PlanPainter {
   private parts: { picture: Picture; still: Still }[] = []
   /** The view is moving: many symbols may be stamped until it rests. */
   isMoving = false
+  private telling: ReturnType<typeof setTimeout> | undefined
   private arrows: ReturnType<typeof offScreenArrows> = { shapes: [], spots: [] }
 
   constructor(app: App) {
@@ -146,19 +150,27 @@ export class PlanPainter {
         const ranks = this.showsRanks ? rankMarksOf(this.app) : []
         // A feature that runs through the fold is named once.
         const placed = new Set<string>()
+        const boxes: BoxPx[] = []
         this.spots = this.parts.flatMap(({ picture: part, still }) => {
           let spots: Spot[] = []
           inPart(context, part, () => {
-            spots = paintNotes(context, { ...still, zones: stillZones, marks, ranks }, part, placed)
+            spots = paintNotes(context, { ...still, zones: stillZones, marks, ranks }, part, placed, boxes)
           })
           return spots
         })
         paintFurniture(context, picture)
+        this.tellWords(boxes)
         return
       }
       case 'active':
         return this.paintMoving(context, picture, ratio, beneath)
     }
+  }
+
+  /** Tells where words stand once the plan has been still for a moment: whoever keeps clear of them need not follow every frame. */
+  private tellWords(boxes: readonly BoxPx[]): void {
+    clearTimeout(this.telling)
+    this.telling = setTimeout(() => planWordsOf(this.app).setState({ boxes }), WORDS_AFTER_MS)
   }
 
   private inParts(context: CanvasRenderingContext2D, draw: (part: Picture, still: Still) => void): void {

@@ -1,9 +1,12 @@
 import { useLayoutEffect, useMemo, useState, type ReactNode, type RefObject } from 'react'
+import { useStore } from 'zustand'
 import { planProjection } from '../../state/frames.ts'
 import { LevelMark } from '../common/LevelMark.tsx'
-import { useLaggingRun, useSite, useUi, useView } from '../context.tsx'
+import { planWordsOf } from '../../state/planWords.ts'
+import { useLaggingRun, usePanels, useSite, useUi, useView } from '../context.tsx'
 import type { Box } from '../tag/placement.ts'
 import { siteOf } from './actions.ts'
+import { cappedNotes } from './capped.ts'
 import { routeLeaders, type LeaderNote } from './leaders.ts'
 import { numberedFindings } from './order.ts'
 
@@ -19,7 +22,11 @@ interface LeadersProps {
 export const Leaders = ({ plan, margin, blocked }: LeadersProps): ReactNode => {
   const { app } = useUi()
   const { run, isStale } = useLaggingRun()
-  const numbered = useMemo(() => numberedFindings(run), [run])
+  const openKey = useView((view) => view.openFindingKey)
+  const allOf = usePanels((state) => state.allNotesOf)
+  // Only notes that are drawn have a number on the plan.
+  const numbered = useMemo(() => cappedNotes(numberedFindings(run), allOf, openKey).flatMap(({ shown }) => shown), [run, allOf, openKey])
+  const words = useStore(planWordsOf(app), (state) => state.boxes)
   const pxPerM = useView((view) => view.pxPerM)
   const leftRunningM = useView((view) => view.leftRunningM)
   const midOffsetM = useView((view) => view.midOffsetM)
@@ -29,7 +36,6 @@ export const Leaders = ({ plan, margin, blocked }: LeadersProps): ReactNode => {
   const fold = useView((view) => view.fold)
   const bandSizePx = useView((view) => view.bandSizePx)
   const leftHanded = useView((view) => view.leftHanded)
-  const openKey = useView((view) => view.openFindingKey)
   const setUp = useSite((state) => state.site.setUp)
   const [noteYPx, setNoteYPx] = useState<ReadonlyMap<string, number>>(new Map())
 
@@ -71,8 +77,8 @@ export const Leaders = ({ plan, margin, blocked }: LeadersProps): ReactNode => {
       const at = siteOf(app, finding)
       return { key: finding.key, number, noteYPx: margin === null ? null : (noteYPx.get(finding.key) ?? null), place: at === null ? null : toPx(at.xM, at.yM) }
     })
-    return routeLeaders({ notes, band: bandSizePx.plan, marginXPx: leftHanded ? 0 : bandSizePx.plan.widthPx, blocked })
-  }, [app, numbered, pxPerM, leftRunningM, midOffsetM, orientation, turned, tapeVertical, bandSizePx, fold, setUp, noteYPx, margin, leftHanded, blocked])
+    return routeLeaders({ notes, band: bandSizePx.plan, marginXPx: leftHanded ? 0 : bandSizePx.plan.widthPx, blocked, words })
+  }, [app, numbered, pxPerM, leftRunningM, midOffsetM, orientation, turned, tapeVertical, bandSizePx, fold, setUp, noteYPx, margin, leftHanded, blocked, words])
 
   if (isStale) return null
   const levelOf = new Map(numbered.map(({ finding }) => [finding.key, finding.level]))

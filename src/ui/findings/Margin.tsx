@@ -5,10 +5,12 @@ import { Icon } from '../common/Icon.tsx'
 import { LevelMark } from '../common/LevelMark.tsx'
 import { useIsStale, useLaggingRun, usePanels, useResults, useSite, useUi, useView, useWords } from '../context.tsx'
 import { localizedOf } from '../../messages/ui/text.ts'
+import { noteListWords } from '../../messages/ui/noteListWords.ts'
 import { openMissing } from './actions.ts'
+import { cappedNotes, MOST_OF_LEVEL, type LevelNotes } from './capped.ts'
 import { Note } from './Note.tsx'
-import { metFindings, missingFields, numberedFindings, unknownFindings } from './order.ts'
-import { sentenceWords, sourceWords, valueWords } from './words.ts'
+import { metFindings, missingFields, numberedFindings, unknownFindings, type NumberedFinding } from './order.ts'
+import { levelKey, sentenceWords, sourceWords, valueWords } from './words.ts'
 
 /** Fetched with the first look at heights as set. */
 const GoneNotes = lazy(() => import('../asSet/GoneNotes.tsx'))
@@ -25,7 +27,7 @@ export const Margin = (): ReactNode => {
       {run === null ? null : (
         <>
           {numbered.length === 0 ? null : <OfferUsual />}
-          {numbered.length === 0 ? <NothingOpen /> : <ol className="note-list">{numbered.map((entry) => <Note key={entry.finding.key} numbered={entry} />)}</ol>}
+          {numbered.length === 0 ? <NothingOpen /> : <NoteList numbered={numbered} />}
           {isAsSet ? <Suspense><GoneNotes /></Suspense> : null}
           <ToConfirm run={run} />
           <Met run={run} />
@@ -34,6 +36,27 @@ export const Margin = (): ReactNode => {
       <p className="caution">{say('cautionShort')}</p>
     </section>
   )
+}
+
+/** The open notes; of a level with a great many, the first and an offer of the rest. */
+const NoteList = ({ numbered }: { numbered: readonly NumberedFinding[] }): ReactNode => {
+  const allOf = usePanels((state) => state.allNotesOf)
+  const openKey = useView((view) => view.openFindingKey)
+  const levels = useMemo(() => cappedNotes(numbered, allOf, openKey), [numbered, allOf, openKey])
+  return (
+    <ol className={numbered.length > MOST_OF_LEVEL ? 'note-list note-list-long' : 'note-list'}>
+      {levels.flatMap((notes) => [
+        ...notes.shown.map((entry) => <Note key={entry.finding.key} numbered={entry} />),
+        ...(notes.more === 0 ? [] : [<li key={`more ${notes.level}`} className="note-more"><ShowAll notes={notes} /></li>]),
+      ])}
+    </ol>
+  )
+}
+
+const ShowAll = ({ notes: { level, more } }: { notes: LevelNotes }): ReactNode => {
+  const words = useWords()
+  const { panels } = useUi()
+  return <button type="button" className="fold" onClick={() => panels.setState({ allNotesOf: [...panels.getState().allNotesOf, level] })}><Icon name="right" sizePx={13} />{words.local(noteListWords.more, { count: more, level: words.say(levelKey(level)) })}</button>
 }
 
 /** Working, failed, or nothing: stale figures are greyed, and this says why. */

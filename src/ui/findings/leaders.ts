@@ -18,6 +18,8 @@ export interface LeaderRequest {
   marginXPx: number
   /** Boxes a leg may not run through: the tag. */
   blocked: readonly { xPx: number; yPx: number; widthPx: number; heightPx: number }[]
+  /** Boxes of words on the plan: numbers keep clear of them where there is room. */
+  words?: readonly { x0: number; y0: number; x1: number; y1: number }[]
 }
 
 export interface Leader {
@@ -80,20 +82,23 @@ export const routeLeaders = (request: LeaderRequest): { leaders: Leader[]; numbe
     if (leaders.some((other) => crossesPath(points, other.points)) || blocked.some((box) => crossesBox(points, box))) left.push(note)
     else leaders.push({ key: note.key, number: note.number, points })
   }
-  return { leaders, numbers: placeNumbers(left, band, leaders) }
+  return { leaders, numbers: placeNumbers(left, band, leaders, request.words ?? []) }
 }
 
 const directions: readonly Point[] = [0, -45, 45, 180, -135, 135, -90, 90].map((deg) => ({ xPx: Math.sin((deg * Math.PI) / 180), yPx: -Math.cos((deg * Math.PI) / 180) }))
 
-/** Each number on a stem of 15 to 25 px, in the first of eight directions where it covers no other number, place or leader's end. */
-const placeNumbers = (notes: readonly LeaderNote[], band: LeaderRequest['band'], leaders: readonly Leader[]): StemNumber[] => {
+/** Each number on a stem of 15 to 25 px, in the first of eight directions where it covers no other number, place or leader's end, and no word if that can be had. */
+const placeNumbers = (notes: readonly LeaderNote[], band: LeaderRequest['band'], leaders: readonly Leader[], words: NonNullable<LeaderRequest['words']>): StemNumber[] => {
   const taken: Point[] = leaders.map(({ points }) => points.at(-1)!)
   const found: StemNumber[] = []
   for (const { key, number, place } of notes) {
     if (place === null) continue
     const spots = [STEM_PX, STEM_PX + 18, STEM_PX + 36].flatMap((stemPx) => directions.map(({ xPx, yPx }) => ({ xPx: place.xPx + xPx * stemPx, yPx: place.yPx + yPx * stemPx })))
-    const mark = spots.find((spot) => spot.xPx > MARK_PX / 2 && spot.yPx > MARK_PX / 2 && spot.xPx < band.widthPx - MARK_PX / 2 && spot.yPx < band.heightPx - MARK_PX / 2
-      && taken.every((other) => Math.hypot(other.xPx - spot.xPx, other.yPx - spot.yPx) >= MARK_PX + 2)) ?? spots[0]!
+    const isClear = (spot: Point): boolean => spot.xPx > MARK_PX / 2 && spot.yPx > MARK_PX / 2 && spot.xPx < band.widthPx - MARK_PX / 2 && spot.yPx < band.heightPx - MARK_PX / 2
+      && taken.every((other) => Math.hypot(other.xPx - spot.xPx, other.yPx - spot.yPx) >= MARK_PX + 2)
+    const half = MARK_PX / 2 + 1
+    const isOffWords = (spot: Point): boolean => words.every(({ x0, y0, x1, y1 }) => spot.xPx + half <= x0 || spot.xPx - half >= x1 || spot.yPx + half <= y0 || spot.yPx - half >= y1)
+    const mark = spots.find((spot) => isClear(spot) && isOffWords(spot)) ?? spots.find(isClear) ?? spots[0]!
     taken.push(mark)
     found.push({ key, number, place, mark })
   }
