@@ -1,13 +1,16 @@
 /**
  * Drag, pan and zoom frames in real Chromium, on the built app: from our pointer handler's entry to the end of the last
  * draw of that frame, one pixel read back. Beside it bare Konva in the same run: as many shapes, the moving one on its
- * own layer. Run: `npm run build && npx tsx tests/bench/drag.bench.ts`.
+ * own layer. A second table tells the whole frame by its parts: our handler (tool, command, site, bent pipe), plan, React,
+ * tape, side view, and the rest to the end of the frame (style, layout, the browser's own drawing of the canvases, findings
+ * that came from the worker meanwhile), with how many primitives tape and side view painted. Run: `npm run build && npx tsx tests/bench/drag.bench.ts`.
  */
 import { spawn } from 'node:child_process'
 import { readFileSync } from 'node:fs'
 import { setTimeout as wait } from 'node:timers/promises'
 import { chromium, type Browser, type Page } from 'playwright'
 import { writeFile } from '../../src/scene/writeFile.ts'
+import type { ProbedFrame } from '../../src/canvas/plan/frameProbe.ts'
 import { chromiumArgs, findChromium } from '../tools/chromium.mjs'
 import { root } from '../tools/install.mjs'
 import { manyItems } from './manyItems.ts'
@@ -15,6 +18,7 @@ import { manyItems } from './manyItems.ts'
 const PORT = 4996
 const MOVES = 60
 const RUNS = 5
+const MANY = '1,000 items'
 
 const sorted = (values: readonly number[]): number[] => [...values].sort((a, b) => a - b)
 const quantile = (values: readonly number[], share: number): number => sorted(values)[Math.min(values.length - 1, Math.floor(values.length * share))] ?? NaN
@@ -37,7 +41,17 @@ const openFile = async (page: Page, text: string): Promise<void> => {
   await wait(800)
 }
 
-const probed = async (page: Page, act: () => Promise<void>, kind: 'drag' | 'view'): Promise<{ ms: number; wholeMs: number | null }[]> => {
+/** Median and 95th of each part of the frames, as `median / p95`. */
+const parts = (frames: readonly ProbedFrame[]): Record<string, string> => {
+  const both = (pick: (frame: ProbedFrame) => number, digits = 1): string => `${quantile(frames.map(pick), 0.5).toFixed(digits)} / ${quantile(frames.map(pick), 0.95).toFixed(digits)}`
+  const known = ({ handlerMs, planMs, reactMs, tapeMs, sectionMs }: ProbedFrame): number => handlerMs + planMs + reactMs + tapeMs + sectionMs
+  return {
+    frames: String(frames.length), handler: both(({ handlerMs }) => handlerMs), plan: both(({ planMs }) => planMs), React: both(({ reactMs }) => reactMs), tape: both(({ tapeMs }) => tapeMs), 'side view': both(({ sectionMs }) => sectionMs),
+    rest: both((frame) => Math.max(0, (frame.wholeMs ?? 0) - known(frame))), whole: both(({ wholeMs }) => wholeMs ?? 0), primitives: both(({ primitives }) => primitives, 0),
+  }
+}
+
+const probed = async (page: Page, act: () => Promise<void>, kind: 'drag' | 'view'): Promise<ProbedFrame[]> => {
   await page.evaluate(() => { window.__yardProbe = { enabled: true, frames: [] } })
   await act()
   await wait(120)
@@ -45,9 +59,9 @@ const probed = async (page: Page, act: () => Promise<void>, kind: 'drag' | 'view
   return frames.filter((frame) => frame.kind === kind)
 }
 
-const dragStand = async (page: Page): Promise<{ ms: number; wholeMs: number | null }[]> => {
-  const at = await page.evaluate(() => window.stringyard.itemToPage('E2'))
-  if (at === null) throw new Error('no E2 on the plan')
+const dragItem = async (page: Page, label: string): Promise<ProbedFrame[]> => {
+  const at = await page.evaluate((name) => window.stringyard.itemToPage(name), label)
+  if (at === null) throw new Error(`no ${label} on the plan`)
   return probed(page, async () => {
     await page.mouse.move(at.x, at.y)
     await page.mouse.down()
@@ -60,7 +74,31 @@ const dragStand = async (page: Page): Promise<{ ms: number; wholeMs: number | nu
   }, 'drag')
 }
 
-const panAndZoom = async (page: Page): Promise<{ ms: number; wholeMs: number | null }[]> => {
+/** The first flag of a support that lies free under the pointer, slid along the tape. */
+const dragFlag = async (page: Page): Promise<ProbedFrame[]> => {
+  const at = await page.evaluate(() => {
+    for (const flag of document.querySelectorAll('[data-flag][role=option]:not([aria-disabled])')) {
+      const box = flag.getBoundingClientRect()
+      const point = { x: box.x + box.width / 2, y: box.y + box.height / 2 }
+      if (point.x > innerWidth / 3 && document.elementFromPoint(point.x, point.y) === flag) return point
+    }
+    return null
+  })
+  if (at === null) throw new Error('no flag on the tape lies free')
+  const { x, y } = at
+  return probed(page, async () => {
+    await page.mouse.move(x, y)
+    await page.mouse.down()
+    for (let i = 1; i <= MOVES; i++) {
+      await page.mouse.move(x + 30 * Math.sin(i / 6), y)
+      await wait(17)
+    }
+    await page.keyboard.press('Escape')
+    await page.mouse.up()
+  }, 'drag')
+}
+
+const panAndZoom = async (page: Page): Promise<ProbedFrame[]> => {
   const box = await page.locator('[data-band="plan"]').first().boundingBox()
   if (box === null) throw new Error('no plan')
   const [x, y] = [box.x + box.width / 2, box.y + box.height / 2]
@@ -123,21 +161,24 @@ const main = async (): Promise<void> => {
     await wait(1500)
     const browser = await chromium.launch({ executablePath: findChromium() ?? '', args: chromiumArgs })
     const rows: Record<string, string | number>[] = []
+    const byPart: Record<string, string>[] = []
     const examples = ['maple-fork-good', 'redstem-flat-good', 'campo-arenal-good'].map((name) => ({ name, text: readFileSync(`${root}shared/examples/${name}.yard.json`, 'utf8') }))
     const many = manyItems(1000)
-    const cases = [...examples, { name: '1,000 items', text: writeFile(many) }]
+    const cases = [...examples, { name: MANY, text: writeFile(many) }]
     for (const { name, text } of cases) {
       const context = await browser.newContext({ viewport: { width: 1440, height: 900 }, serviceWorkers: 'block', locale: 'en-US' })
       const page = await context.newPage()
       await openFile(page, text)
       const count = await page.evaluate(() => Object.keys(window.stringyard.document().records).length)
-      await dragStand(page)
-      const drags: { ms: number; wholeMs: number | null }[] = []
-      for (let run = 0; run < RUNS; run++) drags.push(...(await dragStand(page)))
+      await dragItem(page, 'E2')
+      const drags: ProbedFrame[] = []
+      for (let run = 0; run < RUNS; run++) drags.push(...(await dragItem(page, 'E2')))
       const drag = figures(drags)
-      const views: { ms: number; wholeMs: number | null }[] = []
+      const views: ProbedFrame[] = []
       for (let run = 0; run < RUNS; run++) views.push(...(await panAndZoom(page)))
       const view = figures(views)
+      byPart.push({ yard: name, what: 'drag of E2', ...parts(drags) }, { yard: name, what: 'pan, zoom', ...parts(views) })
+      if (name !== MANY) byPart.push({ yard: name, what: 'a flag', ...parts(await dragFlag(page)) }, { yard: name, what: 'machine and all on it', ...parts(await dragItem(page, 'M')) })
       const konva = await bare(browser, count)
       rows.push({
         yard: name, records: count, frames: drag.frames, 'drag median': drag.median.toFixed(2), 'drag p95': drag.p95.toFixed(2), 'bare median': konva.median.toFixed(2),
@@ -146,6 +187,8 @@ const main = async (): Promise<void> => {
       await context.close()
     }
     console.table(rows)
+    console.log('The whole frame by its parts, ms, median / p95:')
+    console.table(byPart)
     await browser.close()
   } finally {
     server.kill()
