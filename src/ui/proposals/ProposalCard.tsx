@@ -1,4 +1,4 @@
-import type { ReactNode } from 'react'
+import { useEffect, useRef, type ReactNode } from 'react'
 import { useStore } from 'zustand'
 import type { FindingLine, ProposalResult, SupportCounts } from '../../checks/proposals/types.ts'
 import { proposalWords as words } from '../../messages/ui/proposalWords.ts'
@@ -15,6 +15,15 @@ const MOST_PX = 400
 
 /** The search while it runs, and what it answers: beside the ghost on the plan, so that both are seen together. */
 const ProposalCard = (): ReactNode => {
+  const card = useRef<HTMLElement>(null)
+  useEffect(() => {
+    const before = document.activeElement
+    card.current?.focus({ preventScroll: true })
+    return () => {
+      // Where the focus came from is where it goes back, unless it has gone elsewhere meanwhile.
+      if (document.activeElement === document.body && before instanceof HTMLElement && before.isConnected) before.focus({ preventScroll: true })
+    }
+  }, [])
   const { services } = useUi()
   const { local, figure } = useWords()
   const { kind, status, share, result, failure } = useStore(services.proposals.store)
@@ -23,7 +32,7 @@ const ProposalCard = (): ReactNode => {
   if (kind === null) return null
   const clear = <button type="button" onClick={() => services.proposals.clear()}>{local(status === 'working' ? words.cancel : words.clear)}</button>
   return (
-    <section className="proposal-card" style={{ maxHeight: Math.max(LEAST_PX, Math.min(MOST_PX, planPx - 24)) }} aria-label={local(words[kind])} aria-busy={status === 'working'}>
+    <section ref={card} tabIndex={-1} className="proposal-card" style={{ maxHeight: Math.max(LEAST_PX, Math.min(MOST_PX, planPx - 24)) }} aria-label={local(words[kind])} aria-busy={status === 'working'} onKeyDown={(event) => { if (event.key === 'Escape') { event.stopPropagation(); services.proposals.clear() } }}>
       <header><strong>{local(words[kind])}</strong></header>
       <div className="proposal-body" tabIndex={0} role="group" aria-label={local(words[kind])}>
         {status === 'working' ? <p role="status">{local(words.working, { share: figure({ kind: 'percent', value: Math.round(share * 100) / 100 }) })}<progress max={1} value={share} aria-label={local(words[kind])} /></p> : null}

@@ -1,5 +1,4 @@
 import type { ReactNode } from 'react'
-import { useStore } from 'zustand'
 import type { ProposalKind } from '../../checks/proposals/types.ts'
 import { proposalWords } from '../../messages/ui/proposalWords.ts'
 import { useDocuments, useSite, useUi, useWords } from '../context.tsx'
@@ -9,13 +8,12 @@ export const ProposeButton = ({ kind, className }: { kind: ProposalKind; classNa
   const { app, services } = useUi()
   const { local } = useWords()
   const writable = useDocuments((state) => state.writable)
-  const isWorking = useStore(services.proposals.store, (state) => state.status === 'working')
   const press = (): void => {
     const { form } = app.view.getState()
     app.view.setState({ tool: null, gearOpen: form === 'desktop' && app.view.getState().gearOpen, panel: null, ...(form === 'phone' ? { leaf: 'plan' as const } : {}) })
     services.proposals.ask(kind)
   }
-  return <button type="button" className={className} disabled={!writable || isWorking} onClick={press}>{local(proposalWords[kind])}</button>
+  return <button type="button" className={className} disabled={!writable} onClick={press}>{local(proposalWords[kind])}</button>
 }
 
 /** Both, below the gear of the line; nothing on a layout without a line. */
