@@ -3,9 +3,12 @@ import { bendRadius } from './list/bendRadius.ts'
 import { clearance } from './list/clearance.ts'
 import { crewInZone } from './list/crewInZone.ts'
 import { endRoom } from './list/endRoom.ts'
+import { gaugeDrag } from './list/gaugeDrag.ts'
 import { growthGap } from './list/growthGap.ts'
 import { holdBack } from './list/holdBack.ts'
 import { loaderPlate } from './list/loaderPlate.ts'
+import { machineHeld } from './list/machineHeld.ts'
+import { negativeDrag } from './list/negativeDrag.ts'
 import { noseHold } from './list/noseHold.ts'
 import { overheadLine } from './list/overheadLine.ts'
 import { publicWay } from './list/publicWay.ts'
@@ -19,7 +22,7 @@ import { zoneInputs } from './list/zoneInputs.ts'
 
 /** Checks of the site and of the people on it, in the order of the notes; the registry takes them all. */
 export const siteChecks: readonly CheckDefinition[] = [
-  crewInZone, publicWay, overheadLine, trenchEdge, holdBack,
+  crewInZone, publicWay, overheadLine, trenchEdge, holdBack, negativeDrag, machineHeld, gaugeDrag,
   endRoom, clearance, bendRadius, pullerPull,
   rackStops, rackLoad, loaderPlate, noseHold,
   surfaceScuff, windChock, growthGap, zoneInputs,
