@@ -26,7 +26,9 @@ export function carriageDrag(site: SiteModel, ways: PullWays, joint: number): Ca
     return forceAtHead(body, headM)
   }
   const movingN = on(moving).forceN
-  const pistonAreaM2 = machine.figures.pistonAreaM2.value
+  const typedM2 = machine.figures.pistonAreaM2.value
+  // An area of nothing is a field not filled in yet.
+  const pistonAreaM2 = typedM2 !== null && typedM2 > 0 ? typedM2 : null
   const forceN = fusionForceN({ faceAreaM2: properties.faceAreaM2, interfacialPa: site.job.procedure?.interfacialPressurePa.value ?? usualInterfacialPa })
   const pressurePa = pistonAreaM2 === null ? null : movingN / pistonAreaM2
   return {

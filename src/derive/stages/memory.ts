@@ -1,7 +1,7 @@
 /** Solves kept from run to run, each under all that enters it, so that only what changed is solved again. */
 import type { BodyCase, BodySolution, BodySolver } from '../bodies.ts'
 import { jawLineLevelM } from '../supports.ts'
-import type { SiteModel } from '../types.ts'
+import type { MissingInput, SiteModel } from '../types.ts'
 
 /** Handed from one run to the next; not plain JSON and never sent anywhere. */
 export interface RunMemory {
@@ -24,13 +24,14 @@ export interface MemorySolver extends BodySolver {
  * it, the ground under it. Ratings, labels and what stands elsewhere do not.
  */
 export function memorySolver(site: SiteModel, solver: BodySolver, memory: RunMemory): MemorySolver {
+  const missing = solver.missing.length > 0 ? solver.missing : withoutStiffness(site)
   const jobKey = keyOfJob(site)
   const supportsKeyAt = supportKeys(site)
   const groundKeyAt = groundKeys(site)
   const asked = new Map<string, BodySolution | null>()
   let [solves, reused] = [0, 0]
   const solve = (body: BodyCase): BodySolution | null => {
-    if (solver.missing.length > 0) return null
+    if (missing.length > 0) return null
     const key = `${jobKey(body)};${JSON.stringify(body)};${supportsKeyAt(body)};${groundKeyAt(body)}`
     const before = asked.get(key)
     if (before !== undefined) return before
@@ -48,7 +49,7 @@ export function memorySolver(site: SiteModel, solver: BodySolver, memory: RunMem
     return solution
   }
   return {
-    missing: solver.missing,
+    missing,
     solve,
     solveCount: () => solves,
     reusedCount: () => reused,
@@ -57,6 +58,12 @@ export function memorySolver(site: SiteModel, solver: BodySolver, memory: RunMem
       memory.solutions = new Map(asked)
     },
   }
+}
+
+/** The pipe is known and no table gives its modulus: a wall temperature beyond them. */
+function withoutStiffness({ pipe, job }: SiteModel): MissingInput[] {
+  if (pipe.stiffnessNm2('jaws') !== null) return []
+  return [{ recordId: job.id, path: 'wallTemperatureC.value', label: { en: 'a wall temperature within the table of moduli', es: 'una temperatura de pared dentro de la tabla de módulos' } }]
 }
 
 /** Stiffness is part of the key by the body's question; the rest of the job is the same for every body. */

@@ -22,7 +22,7 @@ export interface PullScene {
 export function allowableOf({ job, pipe }: SiteModel): AllowablePull | null {
   if (pipe.properties === null) return null
   const { material, odM, dr } = pipe.properties
-  const allowed = allowableTensileLoadN({ edition: job.pullEdition, material, odM, dr, durationS: (job.pullDurationH.value ?? 1) * hourS, wallTemperatureC: pipe.wallTemperatureC })
+  const allowed = allowableTensileLoadN({ edition: job.pullEdition, material, odM, dr, durationS: Math.max(0, job.pullDurationH.value ?? 1) * hourS, wallTemperatureC: pipe.wallTemperatureC })
   return allowed.status === 'ok' ? allowed.value : null
 }
 
@@ -48,10 +48,13 @@ export function pullOfStage(scene: PullScene, stage: JobStage): StagePull | null
     runAway: runAwayOf(places.map(({ position }) => position)),
     allowableN, usableTowN: tow?.usableN ?? null, usableTowBy: tow?.by ?? null, usableTowIsWhole: tow?.isWhole ?? false, ropeN,
     weakLink: allowableN === null || tow === null || !tow.isWhole || ropeN === null ? null : allowableN <= Math.min(ropeN, tow.usableN) ? 'pipe' : ropeN <= tow.usableN ? 'rope' : 'puller',
-    utilisationRatio: known.length === 0 ? null : at.needN / Math.min(...known),
+    utilisationRatio: known.length === 0 ? null : shareOf(at.needN, Math.min(...known)),
     guides: guidesOf(site, hardest.noseM, lengthM),
   }
 }
+
+/** What may carry nothing is broken by any pull. */
+const shareOf = (needN: number, mayN: number): number => (mayN > 0 ? needN / mayN : needN > 0 ? Number.MAX_VALUE : 0)
 
 /** Start and end, and where nose or tail passes an end of a piece of the way: a bend, a kink, a change of what drags. */
 function placesOf({ pull, startM, stretch }: PullWays, lengthM: number, { from, to }: { from: number; to: number }): number[] {

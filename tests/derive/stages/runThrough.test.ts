@@ -92,6 +92,13 @@ describe('run-through', () => {
     expect(empty.stages.every(({ pull, loads, bodies: lying }) => pull === null && loads.length === 0 && lying.length === 0)).toBe(true)
   })
 
+  it('names a wall temperature for which no table has a modulus, and still gives the pull', () => {
+    const frozen = runOf(fusionYard({ ...spec, job: { wallTemperatureC: { value: -90, basis: 'measured' } } }))
+    expect(frozen.missing.map(({ path }) => path)).toEqual(['wallTemperatureC.value'])
+    expect(frozen.stages.every(({ status }) => status === 'missing')).toBe(true)
+    expect(stageOf(frozen, 'pull:7').pull!.pullN).toBeGreaterThan(0)
+  })
+
   it('of one stick sets it up and lets it rest', () => {
     const one = runOf(fusionYard({ ...spec, neededFt: 40 }))
     expect(one.stages.map(({ stage, status }) => `${stage.id} ${status}`)).toEqual(['setUp ok', 'offload ok', 'move ok', 'rest ok', 'tieIn ok'])
