@@ -64,7 +64,7 @@ export interface BowSweep {
   leastEffort: BowAt
   /** The best of every 15°: as near as a crew turns a stick. */
   leastGapByHand: BowAt
-  /** Turn that squares the face of each side by itself. */
+  /** Turn that squares the face of each side by itself, to the step of the curve. */
   leastGapOf: Readonly<Record<Side, number>>
   /** Nobody turns the sticks: each face at its own worst turn. */
   worstGapM: number
@@ -191,7 +191,7 @@ function planOf(site: SiteModel, geometry: GuideGeometry, { body, jaws, supports
 /**
  * All turns of the job's bow: curve every 5°, and the turns of least gap and least effort refined by golden section between
  * the samples next to the best one. Null while an input is missing or a body does not come out at some turn.
- * Cost: some 60 turns of one to five bodies each.
+ * Cost: some 70 turns of two to five bodies each, upright and in plan.
  */
 export function sweepBow(solver: BowSolver): BowSweep | null {
   const curve = curveTurnsRad.map(solver.at)
@@ -205,9 +205,11 @@ export function sweepBow(solver: BowSolver): BowSweep | null {
     leastGap: least(({ faceGapM }) => faceGapM),
     leastEffort: least(({ effortRatio }) => effortRatio),
     leastGapByHand: bestByHand(known),
-    leastGapOf: { infeed: least(({ infeed }) => infeed.gapM).turnRad, exit: least(({ exit }) => exit.gapM).turnRad },
+    leastGapOf: { infeed: squarest(known, 'infeed'), exit: squarest(known, 'exit') },
   }
 }
+
+const squarest = (curve: readonly BowAt[], side: Side): number => curve.reduce((best, one) => (one[side].gapM < best[side].gapM - 1e-9 ? one : best)).turnRad
 
 /** The best of every 15°; of equals the one nearest to ends up. */
 const bestByHand = (curve: readonly BowAt[]): BowAt => curve.filter((_, i) => (i * STEP_DEG) % 15 === 0).reduce((best, one) => (one.faceGapM < best.faceGapM - 1e-9 ? one : best))

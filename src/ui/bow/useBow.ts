@@ -1,4 +1,4 @@
-import { useEffect, useState } from 'react'
+import { useEffect, useRef, useState } from 'react'
 import type { BowAt } from '../../derive/bow.ts'
 import type { BowAnswer } from '../../derive/bowAnswer.ts'
 import { useSite, useUi } from '../context.tsx'
@@ -12,6 +12,7 @@ export interface BowShown {
 }
 
 const SAME_TURN_RAD = 1e-6
+const REST_MS = 60
 
 /** Asks the worker about the bow at a turn; answers to older turns and older documents are passed over. */
 export function useBow(turnRad: number): BowShown {
@@ -19,14 +20,19 @@ export function useBow(turnRad: number): BowShown {
   const stamp = useSite((state) => state.stamp)
   const [known, setKnown] = useState<{ stamp: string; turnRad: number; answer: BowAnswer } | null>(null)
   const [failedFor, setFailedFor] = useState<string | null>(null)
+  const hasAsked = useRef(false)
   useEffect(() => {
     let isWanted = true
-    void app.ask({ name: 'bow', args: { turnRad } }).then((answer) => {
-      if (!isWanted) return
-      if (answer === null) setFailedFor(stamp)
-      else setKnown({ stamp, turnRad, answer })
-    })
-    return () => { isWanted = false }
+    // While the dial is dragged the curve says what is shown; the worker is asked where the hand rests.
+    const timer = setTimeout(() => {
+      void app.ask({ name: 'bow', args: { turnRad } }).then((answer) => {
+        if (!isWanted) return
+        if (answer === null) setFailedFor(stamp)
+        else setKnown({ stamp, turnRad, answer })
+      })
+    }, hasAsked.current ? REST_MS : 0)
+    hasAsked.current = true
+    return () => { isWanted = false; clearTimeout(timer) }
   }, [app, stamp, turnRad])
   const hasFailed = failedFor === stamp && known?.stamp !== stamp
   if (known === null || hasFailed) return { answer: null, at: null, status: hasFailed ? 'failed' : 'working' }
