@@ -34,7 +34,7 @@ export const criticalWords = {
   judged: { en: 'Inner / outer jaw force on the pipe, up positive; at the joint it does most to.', es: 'Fuerza de mordaza interior / exterior sobre el tubo, positiva hacia arriba; en la junta que más sufre.' },
   onDrawing: { en: 'see it on the drawing', es: 'verlo en el dibujo' },
   done: { en: 'done', es: 'listo' },
-  bar: { en: 'Numbered: the supports that must not move.', es: 'Numerados: los apoyos que no deben moverse.' },
+  bar: { en: 'These must not move, 1 the least.', es: 'No deben moverse; el 1, menos que ninguno.' },
   list: { en: 'list', es: 'lista' },
   item: { en: '{rank}: {label}, {place}', es: '{rank}: {label}, {place}' },
 } satisfies Record<string, Localized>

@@ -25,8 +25,8 @@ const AsSetRows = ({ itemId }: { itemId: string }): ReactNode => {
           <div key={row.key}>
             {figures === undefined ? null : (
               <p className="as-set-figures" data-stale={isStale}>
-                <Figure text={`${head}${local(words.setTo)} ${row.toleranceM === null ? local(words.notKnown) : figure({ kind: 'shortLength', value: row.toleranceM })}`} />
-                <Figure text={load === null || when === null ? '' : `${local(words.load)} ${figure({ kind: 'force', value: load })}, ${local(words[`when_${when}`])}`} />
+                <span><Figure text={`${head}${local(words.setTo)} ${row.toleranceM === null ? local(words.notKnown) : figure({ kind: 'shortLength', value: row.toleranceM })}`} /></span>
+                {load === null || when === null ? null : <span><Figure text={`${local(words.load)} ${figure({ kind: 'force', value: load })}, ${local(words[`when_${when}`])}`} /></span>}
               </p>
             )}
             <AsSetField row={row} label={isOne ? local(words.field) : local(words.fieldNear, { label: row.label ?? '' })} />
