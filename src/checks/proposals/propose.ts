@@ -50,7 +50,7 @@ export function propose({ kind, document, owned }: ProposalRequest, onProgress: 
   const missing = [...bodySolverOf(site).missing, ...(site.sticks.countAssumed ? site.sticks.missing.filter(({ path }) => path !== 'stickLengthM') : [])]
   if (missing.length > 0) return { ...common(), status: 'missing', missing }
 
-  const mayMove = (view: SupportView): boolean => !view.locked && (view.kind === 'roller' ? view.side === 'exit' : view.kind === 'stand' && kind === 'stands' && (view.side === 'exit' || !hasRack(site)))
+  const mayMove = (view: SupportView): boolean => !view.locked && (view.kind === 'roller' ? view.side === 'exit' : view.kind === 'stand' && kind === 'stands' && (view.side === 'exit' || !infeedStays(site)))
   const present = site.supports.filter(mayMove)
   const kept = site.supports.filter((view) => !mayMove(view))
   const limits = limitsOf(document)
@@ -96,4 +96,5 @@ export function propose({ kind, document, owned }: ProposalRequest, onProgress: 
 /** Checks a layout of supports answers: with none of them open there is nothing to propose. */
 const aboutSupports: ReadonlySet<string> = new Set(['jaw-effort', 'lifts-out', 'exit-stands', 'face-gap', 'offset-change', 'sag', 'nose-landing', 'stand-load', 'saddle-height', 'balance', 'feed', 'surface-scuff'])
 
-const hasRack = (site: SiteModel): boolean => site.supports.some(({ kind }) => kind === 'rack')
+/** The infeed is left alone where it has a rack, or anything that may not be moved. */
+const infeedStays = (site: SiteModel): boolean => site.supports.some(({ side, kind, locked }) => side === 'infeed' && (kind !== 'stand' || locked))

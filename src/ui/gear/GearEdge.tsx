@@ -46,10 +46,10 @@ export const GearEdge = memo((): ReactNode => {
             <button type="button" className="gear-group" aria-expanded={openGroup === group} onClick={() => app.view.setState({ gearGroup: group })}>
               {say(`gearGroup_${group}`)}<Icon name={openGroup === group ? 'down' : 'right'} sizePx={13} />
             </button>
+            {openGroup === group && group === 'line' ? <Suspense><ProposeButtons /></Suspense> : null}
             {openGroup === group
               ? <ul>{kinds.filter((kind) => kind.gear === group && kind.placing !== 'none' && !asTools.includes(kind.kind)).flatMap((kind) => shelfOf(kind.kind, gear, document)).map((entry) => <ShelfItem key={entry.key} entry={entry} />)}</ul>
               : null}
-            {openGroup === group && group === 'line' ? <Suspense><ProposeButtons /></Suspense> : null}
           </section>
         ))}
       </div>

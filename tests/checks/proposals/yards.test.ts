@@ -58,6 +58,17 @@ describe('what a proposal keeps to', () => {
   })
 })
 
+describe('the infeed', () => {
+  it('is left alone where one of its stands is locked', () => {
+    const bare = without(sketch(), 'rack')
+    const place = (document: YardDocument, runningM: number, locked: boolean): YardDocument => applyEdit(document, commandOf('place')!.run(document, { kind: 'stand', place: { at: 'onRun', runId: Object.values(document.records).find(({ kind }) => kind === 'run')!.id, runningM, offsetM: 0, turnRad: 0 }, patch: { locked } }, { newId: (prefix) => `${prefix}:at${Math.round(-runningM)}`, now: () => '' }))
+    const before = place(place(bare, -3, true), -9, false)
+    const result = foundFor(before)
+    const after = accepted(before, result)
+    for (const id of ['stand:at3', 'stand:at9']) expect(after.records[id]).toEqual(before.records[id])
+  })
+})
+
 describe('what a proposal says where there is none', () => {
   it('names the fields it cannot do without', () => {
     const result = proposeFor(patched(sketch(), 'job', { stickLengthM: null }))
