@@ -1,16 +1,20 @@
 /** The clock and the fusion figures of the job, from what the document says. */
 import { jobClock, type JobClock } from '../engine/clock/jobClock.ts'
-import { jointTimes, type StepTime } from '../engine/clock/jointTimes.ts'
+import { cycleS, jointTimes, type StepTime } from '../engine/clock/jointTimes.ts'
 import { fusionForceN, jointFigures, usualInterfacialPa } from '../engine/pipe/fusion.ts'
 import { fusionTable } from '../engine/pipe/tables.ts'
 import { recordsOf } from '../scene/document.ts'
 import { fahrenheitToC, inchM } from '../units/factors.ts'
 import type { MissingInput, SiteModel } from './types.ts'
 
+export type { JobClock } from '../engine/clock/jobClock.ts'
+
 export interface SiteClock {
   joints: number
   /** Steps of one joint; null while the pipe is unknown. */
   steps: readonly StepTime[] | null
+  /** One whole round, by its low, likely and high steps. */
+  cycleS: { low: number; likely: number; high: number } | null
   /** By low, likely and high times; null while pipe or start time is unknown, or the end is not after the start. */
   low: JobClock | null
   likely: JobClock | null
@@ -32,7 +36,7 @@ export function clockOf(site: SiteModel): SiteClock {
   const missing: MissingInput[] = pipe.properties === null ? pipe.missing.filter(({ path }) => path === 'pipe') : []
   if (job.clock.startMin === null) missing.push({ recordId: job.id, path: 'clock.startMin', label: { en: 'start of work', es: 'inicio del trabajo' } })
   const properties = pipe.properties
-  if (properties === null) return { joints, steps: null, low: null, likely: null, high: null, missing }
+  if (properties === null) return { joints, steps: null, cycleS: null, low: null, likely: null, high: null, missing }
   const own = job.procedure
   const steps = jointTimes({
     odM: properties.odM, minimumWallM: properties.minimumWallM, walks: job.method === 'walking',
@@ -41,7 +45,7 @@ export function clockOf(site: SiteModel): SiteClock {
   const startMin = job.clock.startMin ?? ASSUMED_START_MIN
   const endMin = job.clock.endMin !== null && job.clock.endMin > startMin ? job.clock.endMin : null
   const by = (which: 'lowS' | 'likelyS' | 'highS'): JobClock => jobClock({ joints, steps, which, startMin, endMin, breaks: job.clock.breaks })
-  return { joints, steps, low: by('lowS'), likely: by('likelyS'), high: by('highS'), missing }
+  return { joints, steps, cycleS: { low: cycleS(steps, 'lowS'), likely: cycleS(steps), high: cycleS(steps, 'highS') }, low: by('lowS'), likely: by('likelyS'), high: by('highS'), missing }
 }
 
 export interface FusionFigures {

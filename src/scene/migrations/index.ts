@@ -1,16 +1,7 @@
+import type { Json, Migration } from './migration.ts'
 import { toVersion2 } from './v2.ts'
 
-/** JSON of a file, version by version. */
-export type Json = null | boolean | number | string | readonly Json[] | { readonly [key: string]: Json }
-
-/**
- * One step up: takes the whole file (plain JSON of version `to` − 1, which it must not change) and gives it as version
- * `to`. A migration is frozen once released and never imports today's records: today's type is not yesterday's.
- */
-export interface Migration {
-  to: number
-  up: (file: { readonly [key: string]: Json }) => { readonly [key: string]: Json }
-}
+export type { Json, Migration } from './migration.ts'
 
 /** In order, without gaps: entry i leads to version i + 2. */
 export const migrations: readonly Migration[] = [toVersion2]

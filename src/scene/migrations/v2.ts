@@ -1,4 +1,4 @@
-import type { Json, Migration } from './index.ts'
+import type { Json, Migration } from './migration.ts'
 
 type Group = { readonly [key: string]: Json }
 

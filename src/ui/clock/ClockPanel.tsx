@@ -1,7 +1,5 @@
 import { useMemo, type ReactNode } from 'react'
-import { clockOf } from '../../derive/clock.ts'
-import { cycleS } from '../../engine/clock/jointTimes.ts'
-import type { JobClock } from '../../engine/clock/jobClock.ts'
+import { clockOf, type JobClock } from '../../derive/clock.ts'
 import { clockWords as text } from '../../messages/ui/clockWords.ts'
 import { jobOf } from '../../scene/document.ts'
 import { useCommand } from '../command.ts'
@@ -30,7 +28,7 @@ export const ClockPanel = ({ onClose }: { onClose: () => void }): ReactNode => {
     if (last === undefined) return '–'
     return of.days > 1 ? `${local(text.day, { n: last.day + 1 })}, ${timeText(last.cooledMin)}` : timeText(last.cooledMin)
   }
-  const { likely, low, high, steps } = clock
+  const { likely, low, high, steps, cycleS } = clock
   return (
     <Panel title={local(text.clockTitle)} onClose={onClose} wide>
       <div className="field-grid">
@@ -46,15 +44,15 @@ export const ClockPanel = ({ onClose }: { onClose: () => void }): ReactNode => {
       </div>
       {breaks.length >= 8 ? null : <p className="buttons"><button type="button" onClick={() => set('clock.breaks', [...breaks, { atMin: 720, lengthMin: 30 }])}>{local(text.addBreak)}</button></p>}
       <div className="answer" role="status">
-        {steps === null || likely === null || low === null || high === null
+        {steps === null || cycleS === null || likely === null || low === null || high === null
           ? <span>{local(text.needsPipe)}</span>
           : clock.joints === 0
             ? <span>{local(text.noJoints)}</span>
             : likely.isTooLong
-              ? <span><Figure text={local(text.tooLong, { cycle: duration(cycleS(steps)) })} /></span>
+              ? <span><Figure text={local(text.tooLong, { cycle: duration(cycleS.likely) })} /></span>
               : (
                 <>
-                  <span><Figure text={local(text.summary, { joints: clock.joints, cycle: duration(cycleS(steps)), low: duration(cycleS(steps, 'lowS')), high: duration(cycleS(steps, 'highS')), done: done(likely) })} /></span>
+                  <span><Figure text={local(text.summary, { joints: clock.joints, cycle: duration(cycleS.likely), low: duration(cycleS.low), high: duration(cycleS.high), done: done(likely) })} /></span>
                   <span className="quiet-text">{local(text.range, { low: done(low), high: high.isTooLong ? '–' : done(high) })}</span>
                   {likely.lastStartMin === null || endMin === null ? null : <span>{local(text.lastStart, { time: timeText(likely.lastStartMin), end: timeText(endMin) })}</span>}
                 </>
