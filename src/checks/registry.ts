@@ -22,6 +22,7 @@ import { saddleHeight } from './list/saddleHeight.ts'
 import { sag } from './list/sag.ts'
 import { setOutTolerance } from './list/setOutTolerance.ts'
 import { sideForce } from './list/sideForce.ts'
+import { smallSlope } from './list/smallSlope.ts'
 import { standLoad } from './list/standLoad.ts'
 import { stickBow } from './list/stickBow.ts'
 import { standTips } from './list/standTips.ts'
@@ -31,7 +32,7 @@ import { siteChecks } from './siteChecks.ts'
 
 /**
  * Every check, in the order of the notes within a level. A new check is one file and one line here.
- * `notSettled` looks at the solves the others asked for, so it comes last.
+ * `smallSlope` and `notSettled` look at the solves the others asked for, so they come last.
  */
 export const checks: readonly CheckDefinition[] = [
   sticksLength,
@@ -40,5 +41,6 @@ export const checks: readonly CheckDefinition[] = [
   feed, balance, pipeLifts,
   linedUp, sideForce, machinePitch, jawsFitted, groundGuessed, beyondRun, missingInputs, typicalFigures, ownedGear,
   ...siteChecks,
+  smallSlope,
   notSettled,
 ]

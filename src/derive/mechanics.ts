@@ -94,6 +94,8 @@ export interface Mechanics {
 const JAWS_REACH_M = 40
 const SIDES: readonly Side[] = ['infeed', 'exit']
 const BISECTIONS = 7
+/** Heights nearer to each other than this are one: what is left of the solver's sums. */
+const SAME_HEIGHT_M = 1e-9
 
 const once = <T>(make: () => T): (() => T) => {
   let made: { value: T } | null = null
@@ -257,5 +259,6 @@ function clearanceOn(site: SiteModel, solution: BodySolution | null, joint: numb
   if (solution === null || solution.result.status !== 'ok') return []
   const { innerClampM, outerClampM } = site.jaws
   const clearances = [-outerClampM, -innerClampM, innerClampM, outerClampM].map((runningM) => ({ joint, runningM, clearM: solution.result.at(runningM).levelM - (jawLineLevelM(site.jaws, runningM) ?? 0) }))
-  return [clearances.reduce((least, one) => (one.clearM < least.clearM ? one : least))]
+  // Of places equally clear the first is named, whatever rounding says.
+  return [clearances.reduce((least, one) => (one.clearM < least.clearM - SAME_HEIGHT_M ? one : least))]
 }

@@ -176,6 +176,21 @@ describe('laws of the contact beam', () => {
     )
   })
 
+  it('a heavier pipe never has a smaller total: all forces together are its weight', () => {
+    const totalN = ({ supports, clamps, groundTotalN }: ContactBeamResult): number => supports.reduce((sum, s) => sum + s.reactionN, 0) + clamps.reduce((sum, c) => sum + c.forceN, 0) + groundTotalN
+    fc.assert(
+      fc.property(index, fc.double({ min: 1, max: 5, noNaN: true }), (i, factor) => {
+        const input = caseOf(i)
+        const heavier = { ...input, section: { ...input.section, lineLoadNPerM: factor * input.section.lineLoadNPerM } }
+        const [light, heavy] = [solveContactBeam(input), solveContactBeam(heavier)]
+        if (light.status !== 'ok' || heavy.status !== 'ok') return
+        expect(totalN(heavy)).toBeGreaterThanOrEqual(totalN(light) - 1e-9 * weightN(heavier))
+        expect(Math.abs(totalN(heavy) - weightN(heavier))).toBeLessThan(1e-8 * weightN(heavier))
+      }),
+      RUNS,
+    )
+  })
+
   it('forces of a fixed set of contacts are linear: half-way between two heights they are half-way', () => {
     const section = { bendingStiffnessNm2: 1e5, lineLoadNPerM: 180 }
     const at = (levelM: number): number[] =>
