@@ -1,3 +1,4 @@
+import AxeBuilder from '@axe-core/playwright'
 import { newYard } from './newYard.ts'
 import { expect, findings, openStart, settled, test } from './support.ts'
 
@@ -55,4 +56,22 @@ test('which stand must not move: ranked in a list, an edit greys it until it is 
   expect(await list.locator('.critical-body').innerText()).not.toBe(before)
   await list.getByRole('button', { name: 'done' }).click()
   await expect(list).toHaveCount(0)
+})
+
+test('both lists hold the accessibility rules, as set and with a height that is off', async ({ page }) => {
+  const violations = async (): Promise<string[]> => (await new AxeBuilder({ page }).withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice']).analyze()).violations.map(({ id, nodes }) => `${id}: ${nodes.slice(0, 3).map(({ target }) => target.join(' ')).join(' | ')}`)
+  await page.locator('[data-band="plan"]').focus()
+  await page.keyboard.press('g')
+  await expect(page.locator('.critical-body')).toHaveAttribute('data-stale', 'false')
+  expect(await violations()).toEqual([])
+  await page.getByRole('button', { name: 'done' }).click()
+  await page.locator('[data-band="plan"]').focus()
+  await page.keyboard.press('a')
+  const field = page.getByLabel('E2 as set', { exact: true })
+  await field.fill('28 in')
+  await field.press('Enter')
+  await page.getByRole('button', { name: 'work it out as set' }).click()
+  await settled(page)
+  await expect(page.locator('.planned-level, .gone-notes').first()).toBeAttached()
+  expect(await violations()).toEqual([])
 })
