@@ -178,7 +178,7 @@ const main = async (): Promise<void> => {
       for (let run = 0; run < RUNS; run++) views.push(...(await panAndZoom(page)))
       const view = figures(views)
       byPart.push({ yard: name, what: 'drag of E2', ...parts(drags) }, { yard: name, what: 'pan, zoom', ...parts(views) })
-      if (name !== MANY) byPart.push({ yard: name, what: 'a flag', ...parts(await dragFlag(page)) }, { yard: name, what: 'machine and all on it', ...parts(await dragItem(page, 'M')) })
+      if (name !== MANY) byPart.push({ yard: name, what: 'machine and all on it', ...parts(await dragItem(page, 'M')) }, { yard: name, what: 'a flag', ...parts(await dragFlag(page)) })
       const konva = await bare(browser, count)
       rows.push({
         yard: name, records: count, frames: drag.frames, 'drag median': drag.median.toFixed(2), 'drag p95': drag.p95.toFixed(2), 'bare median': konva.median.toFixed(2),
