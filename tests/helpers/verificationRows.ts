@@ -14,6 +14,7 @@ import { footM, inchM, poundForceN, poundPerFootNPerM, psiPa } from '../../src/u
 import { beamCheck } from '../engine/beam/beamChecks.ts'
 import { caseChecks, must, type CaseRow } from '../engine/pipe/caseChecks.ts'
 import { pullCheck, type PullCaseInput } from './pullChecks.ts'
+import { sideRows } from './sideVerification.ts'
 import { workedFigures } from './workedComparison.ts'
 
 export interface VerificationRow {
@@ -113,4 +114,4 @@ const workedRows = (): VerificationRow[] =>
   }))
 
 /** All rows, in the order of the files. */
-export const verificationRows = (): VerificationRow[] => [...pipeRows(), ...beamRows(), ...pullRows(), ...referenceRows(), ...workedRows()]
+export const verificationRows = (): VerificationRow[] => [...pipeRows(), ...beamRows(), ...pullRows(), ...sideRows(), ...referenceRows(), ...workedRows()]
