@@ -51,7 +51,7 @@ export const BowPanel = ({ onClose }: { onClose: () => void }): ReactNode => {
           <BowDial turnDeg={turnDeg} bestDeg={bestDeg === null ? [] : [...new Set([bestDeg, -bestDeg])]} onTurn={setTurnDeg} />
           <p className="bow-turn-words">
             <strong>{local(bowTurnWords(toRadians(turnDeg)))}</strong>
-            {answer === null || sweep === null ? null : <span className="bow-gap">{local(text.faceGap)} <Gap answer={answer} at={at} /> · {local(text.best)} <Gap answer={answer} at={sweep.leastGap} /></span>}
+            {answer === null || sweep === null ? null : <span className="bow-gaps"><span className="bow-gap">{local(text.faceGap)} <Gap answer={answer} at={at} /></span><span className="bow-gap">{local(text.best)} <Gap answer={answer} at={sweep.leastGap} /></span></span>}
             <span className="quiet-text">{local(text.lookingDown)}{bestDeg === null ? '' : ` · ▾ ${local(text.best)}`}</span>
           </p>
           <div className="buttons">

@@ -37,7 +37,7 @@ export const BowSide = ({ shapes, jaws }: { shapes: BowShapes; jaws: JawsView })
           </g>
         ))}
         {[-jaws.outerClampM, -jaws.innerClampM].map((at) => <path key={at} d={`M${x(at)} ${y(0) - 11}v22`} className="bow-jaw" />)}
-        <text x={WIDTH - SIDE} y={Math.min(HEIGHT - 4, y(0) + 28)} className="bow-word" textAnchor="end">{local(text.jaws)}</text>
+        <text x={WIDTH - SIDE} y={y(0) - 16 < 12 ? y(0) + 26 : y(0) - 16} className="bow-word" textAnchor="end">{local(text.jaws)}</text>
       </svg>
       <p className="bow-key"><span><svg viewBox="0 0 30 8" aria-hidden="true"><path d="M0 4H30" className="bow-loaded" /></svg>{local(text.loaded)}</span><span><svg viewBox="0 0 30 8" aria-hidden="true"><path d="M0 4H30" className="bow-free" /></svg>{local(text.free)}</span></p>
     </figure>
