@@ -1,7 +1,7 @@
 /** Least move of a body after which it stands clear: what rules out one place rules out those about it. */
 import { distanceBetween } from '../geometry/distance.ts'
 import { boundingBox, containment, type Box } from '../geometry/polygon.ts'
-import { add, along, type Vec } from '../geometry/vector.ts'
+import { add, along, between, ORIGIN, type Vec } from '../geometry/vector.ts'
 import { gapBetween, ROUNDING_M, type SiteObstacle } from './gearBodies.ts'
 
 /** How far a body shifted by this must at least still move to be clear; null where it is clear. */
@@ -77,16 +77,30 @@ const figureOf = ({ shape }: SiteObstacle): readonly Vec[] => (shape.kind === 'p
 const isApart = (a: Box, { xM, yM }: Vec, b: Box, roomM: number): boolean =>
   a.minXM + xM > b.maxXM + roomM || a.maxXM + xM < b.minXM - roomM || a.minYM + yM > b.maxYM + roomM || a.maxYM + yM < b.minYM - roomM
 
-/** How deep a corner of the one lies in the other: while it is moved by less it stays in. */
+/** How deep a place of the one lies in the other: while it is moved by less it stays in. */
 function deepest(points: readonly Vec[], { shape }: SiteObstacle): number {
   const others = shape.kind === 'point' ? [shape.point] : shape.points
-  const inBody = depthOf(others, points)
-  return shape.kind === 'polygon' ? Math.max(inBody, depthOf(points, others)) : inBody
+  const inBody = depthOf(shape.kind === 'polygon' ? placesOf(others) : others, points)
+  return shape.kind === 'polygon' ? Math.max(inBody, depthOf(placesOf(points), others)) : inBody
 }
 
-function depthOf(corners: readonly Vec[], ring: readonly Vec[]): number {
+/** Outlines with more corners than this are dense enough by themselves. */
+const FEW_CORNERS = 12
+const PARTS_OF_SIDE = 4
+
+/** Corners of a filled outline, places along its sides, and between side and middle: a long body may cross with no corner in. */
+function placesOf(ring: readonly Vec[]): readonly Vec[] {
+  if (ring.length > FEW_CORNERS) return ring
+  const middle = between(ring.reduce(add, ORIGIN), ORIGIN, 1 - 1 / ring.length)
+  const sides = ring.flatMap((corner, i) => Array.from({ length: PARTS_OF_SIDE }, (_, part) => between(corner, ring[(i + 1) % ring.length]!, part / PARTS_OF_SIDE)))
+  // A place between outline and middle is in the figure only where the figure is convex about it; `containment` says so.
+  const inner = [middle, ...sides.map((place) => between(place, middle, 0.5))].filter((place) => containment(ring, place) === 'inside')
+  return [...sides, ...inner]
+}
+
+function depthOf(places: readonly Vec[], ring: readonly Vec[]): number {
   const outline = { kind: 'polyline' as const, points: [...ring, ...ring.slice(0, 1)] }
-  return corners.reduce((most, point) => (containment(ring, point) === 'inside' ? Math.max(most, distanceBetween({ kind: 'point', point }, outline).distanceM) : most), 0)
+  return places.reduce((most, point) => (containment(ring, point) === 'inside' ? Math.max(most, distanceBetween({ kind: 'point', point }, outline).distanceM) : most), 0)
 }
 
 /** Several bodies moved as one: what the worst lacks. */
