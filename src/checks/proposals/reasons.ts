@@ -46,7 +46,6 @@ function textOf(site: SiteModel, group: readonly PlannedSupport[], slings: boole
       return slings || worst.droopM === null
         ? say('{label} to {last}: {count} rollers, at most {spacing} apart, as far as a free nose still rides on.', '{label} a {last}: {count} rodillos, a {spacing} como máximo, hasta donde una punta libre aún sube sola.', values)
         : say('{label} to {last}: {count} rollers, at most {spacing} apart; the free nose comes {droop} low at most and {lead} is taken in.', '{label} a {last}: {count} rodillos, a {spacing} como máximo; la punta libre llega {droop} abajo como máximo y se admiten {lead}.', values)
-    case 'locked': return say('{label} stays.', '{label} se queda.', values)
   }
 }
 

@@ -36,7 +36,7 @@ export interface Sort {
 }
 
 /** Why a support stands where it does. */
-export type Why = 'level' | 'softStart' | 'layDown' | 'bridge' | 'row' | 'infeed' | 'locked'
+export type Why = 'level' | 'softStart' | 'layDown' | 'bridge' | 'row' | 'infeed'
 
 /** One support of a plan under trial. */
 export interface PlannedSupport {

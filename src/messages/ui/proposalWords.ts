@@ -26,5 +26,4 @@ export const proposalWords = {
   gear: { en: 'What would do it: {gear}', es: 'Lo que serviría: {gear}' },
   missing: { en: 'Needed first', es: 'Hace falta primero' },
   failed: { en: 'The search stopped ({reason}). Nothing is changed.', es: 'La búsqueda se detuvo ({reason}). Nada ha cambiado.' },
-  done: { en: '{name} done', es: '{name}: hecho' },
 } as const satisfies Record<string, Localized>
