@@ -30,6 +30,8 @@ export interface SideForces {
   effortRatio: number
   /** Of the pipe end at the joint, right positive. */
   offsetM: number
+  /** False where it was not found which guides are full; the figures are then near, not right. */
+  isSettled: boolean
 }
 
 /** Guides looked at on one side of the jaws: the next one behind that many spans moves nothing at the jaws. */
@@ -50,7 +52,7 @@ export const guideGeometryOf = (limit: Limit): GuideGeometry => ({
  * Model:  the same bodies as upright, in plan: both clamps of a side hold the pipe on the line, every support that carries
  *         holds it on its own offset with what its shape gives under its load. Of a run that bends, the part before the
  *         first bend; the bend's own couple is that of docs/formulas/pull.md.
- * Output: empty where nothing was solved upright. A body whose search did not end is left out.
+ * Output: empty where nothing was solved upright.
  */
 export function sideForcesOf(site: SiteModel, solves: readonly JointSolve[], limits: { guide: Limit; jaws: Limit }): readonly SideForces[] {
   return solves.flatMap((solve, i) => (['infeed', 'exit'] as const).flatMap((side) => {
@@ -75,11 +77,10 @@ function ofSide(site: SiteModel, solve: JointSolve, side: Side, limits: { guide:
   if (clamps.length < 2) return null
   const common = { joint: solve.joint, side }
   if (guides.every(({ view }) => Math.abs(view.offsetM) < ON_LINE_M)) {
-    return { ...common, guides: guides.map((guide) => ({ ...guide, forceN: 0, isFull: false, pastM: 0 })), innerN: 0, outerN: 0, effortRatio: 0, offsetM: 0 }
+    return { ...common, guides: guides.map((guide) => ({ ...guide, forceN: 0, isFull: false, pastM: 0 })), innerN: 0, outerN: 0, effortRatio: 0, offsetM: 0, isSettled: true }
   }
   const places = guides.map(({ view, holdN }): SideGuide => ({ xM: view.runningM, offsetM: view.offsetM, holdN }))
   const result = solveSideForces({ bendingStiffnessNm2, clamps, guides: places, jointM: 0 })
-  if (!result.isSettled) return null
   const at = (name: 'inner' | 'outer'): number => result.clampForcesN[clamps.findIndex((clamp) => clamp.at === name)] ?? 0
   const stickMomentNm = (site.pipe.properties?.lineLoadNPerM ?? 0) * (site.sticks.stickLengthM ?? 0) * limitParam(limits.jaws, 'leverM')
   return {
@@ -91,5 +92,6 @@ function ofSide(site: SiteModel, solve: JointSolve, side: Side, limits: { guide:
     innerN: at('inner'), outerN: at('outer'),
     effortRatio: (Math.max(...result.clampForcesN.map(Math.abs)) * (site.jaws.outerClampM - site.jaws.innerClampM)) / stickMomentNm,
     offsetM: result.joint.offsetM,
+    isSettled: result.isSettled,
   }
 }

@@ -23,7 +23,7 @@ export const sideForce = defineCheck({
   run: (site, { limits, mechanics: solves }) => {
     const all = solves.sideForces()
     if (all.length === 0) return []
-    const found = [...(['infeed', 'exit'] as const).flatMap((side) => atTheJaws(site, all.filter((one) => one.side === side), limits)), ...atGuides(site, all, limits)]
+    const found = [...(['infeed', 'exit'] as const).flatMap((side) => atTheJaws(site, all.filter((one) => one.side === side), limits)), ...atGuides(site, all, limits), ...notSettled(site, all)]
     if (found.length > 0) return found
     const most = largest(all)
     const limit = limits.limit('side-force')
@@ -34,6 +34,12 @@ export const sideForce = defineCheck({
     })]
   },
 })
+
+function notSettled(site: SiteModel, all: readonly SideForces[]): Finding[] {
+  const open = all.filter(({ isSettled }) => !isSettled)
+  if (open.length === 0) return []
+  return [finding(ID, { about: 'unsettled', level: 'CHECK', source: mechanics('side-force'), phases: ['fuse'], where: atJaws(site), what: say('Side forces at joint {joint} did not settle: the figures are near, not right.', 'Las fuerzas laterales en la junta {joint} no convergieron: las cifras son aproximadas.', { joint: open[0]!.joint }), move: say('Slide what is off the line on to it.', 'Corra a la línea lo que está fuera de ella.') })]
+}
 
 const largest = (all: readonly SideForces[]): SideForces => all.reduce((most, one) => (one.effortRatio > most.effortRatio ? one : most))
 const jawValues = ({ side, innerN, outerN, joint }: SideForces) => ({ side: sideWord(side), inner: q('force', Math.abs(innerN)), outer: q('force', Math.abs(outerN)), joint })

@@ -53,7 +53,7 @@ const SAME_PLACE_M = 0.02
  *         the first place, holds added, offsets weighted by them; one that near to a clamp gives nothing.
  * Method: the contact beam with every place two-way gives the stiffness between the places, one solve each; its own weight,
  *         which it cannot do without, is taken out by a solve with all places on the line. Which guides are full follows
- *         from a search that ends.
+ *         from letting the offsets grow to what they are.
  * Output: forces balance to 1e-6 of the largest; mirrored offsets give mirrored forces.
  * Valid:  slopes to 0.1. A run bent in plan is another model (EI/R at each guide pair, docs/formulas/pull.md).
  * Fails:  RangeError naming the field that is not a number, or fewer than two clamps.

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { sideForce } from '../../../src/checks/list/sideForce.ts'
+import { limitsOf } from '../../../src/checks/limits.ts'
 import type { YardRecord } from '../../../src/scene/document.ts'
 import { onRun } from '../../helpers/documents.ts'
 import { changed, ft, fusionYard, inch, levelsOf, mechanicsOf, runOne, siteOf, textOf, type YardSpec } from '../../helpers/fusionYard.ts'
@@ -61,6 +62,12 @@ describe('side force at jaws and guides', () => {
     expect(Math.sign(infeed.guides[0]!.forceN)).toBe(-Math.sign(infeed.guides[1]!.forceN))
     // Far past what either lane holds: the stick climbs out of both.
     expect(levelsOf(sideForce, document)['rack:1#1']).toBe('FIX')
+  })
+  it('says so where it did not settle', () => {
+    const document = fusionYard()
+    const mechanics = mechanicsOf(document)
+    const unsettled = { ...mechanics, sideForces: () => mechanics.sideForces().map((one) => ({ ...one, isSettled: false })) }
+    expect(sideForce.run(mechanics.site, { limits: limitsOf(document), mechanics: unsettled, owned: null }).map(({ key, level }) => [key, level])).toEqual([['side-force@unsettled', 'CHECK']])
   })
   it('does not judge what could not be solved upright', () => expect(runOne(sideForce, fusionYard({ job: { pipe: null } }))).toEqual([]))
 })
