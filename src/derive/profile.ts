@@ -1,5 +1,5 @@
 /** The bent pipe of one stage as the section draws it. */
-import { bodies, bodySolverOf, type BodyCase, type BodySolution } from './bodies.ts'
+import { bodies, bodySolverOf, solveBody, type BodyCase, type BodySolution } from './bodies.ts'
 import { feedStartM } from './feed.ts'
 import type { SectionProfile, SiteModel, Stage } from './types.ts'
 
@@ -18,7 +18,9 @@ export function profileAt(site: SiteModel, stage: Stage): SectionProfile {
   const solver = bodySolverOf(site)
   const empty: SectionProfile = { stage, status: 'missing', missing: solver.missing, bodies: [], loads: new Map(), jaws: null, sags: [], tipM: null, tailM: null }
   if (solver.missing.length > 0) return empty
-  const solved = bodiesOf(site, stage).map((body) => solver.solve(body)).filter((solution) => solution !== null)
+  // A nose on its way is somewhere else with every frame: none of these is kept.
+  const solve = stage.tipM === undefined ? solver.solve : (body: BodyCase): BodySolution | null => solveBody(site, body)
+  const solved = bodiesOf(site, stage).map(solve).filter((solution) => solution !== null)
   const tooShort = solved.length === 0
   if (tooShort) return { ...empty, status: 'ok', missing: [] }
   const usable = solved.filter(({ result }) => result.status === 'ok' || result.status === 'notConverged')

@@ -13,7 +13,7 @@ import type { RackRecord } from '../scene/kinds/rack.ts'
 import { machineClamps } from '../scene/symbols/machine.ts'
 import { trestle } from '../scene/symbols/rack.ts'
 import { jawLineLevelM } from './supports.ts'
-import type { SectionProfile, SiteModel, SupportView } from './types.ts'
+import type { PlacedItem, SectionProfile, SiteModel, SupportView } from './types.ts'
 
 export interface SectionLook {
   pxPerM: number
@@ -27,6 +27,8 @@ export interface SectionLook {
   hiddenKinds?: readonly string[]
   /** The pipe over the planned heights, while heights as set are shown. */
   planned?: SectionProfile | null
+  /** Run-through: the puller gone ahead of the nose, in place of the one in the plan. */
+  ahead?: PlacedItem | null
   /** Running distances where marks of findings stand over the pipe: words keep clear of them. */
   markedM?: readonly number[]
 }
@@ -230,7 +232,7 @@ const puller = (site: SiteModel, profile: SectionProfile, look: SectionLook): Pr
   const od = odOf(site)
   return [...site.placed.values()].flatMap((item): Primitive[] => {
     if (item.record.kind !== 'puller' || item.runningM === null || Math.abs(item.offsetM ?? 0) > 15) return []
-    const at = item.runningM
+    const at = (look.ahead?.id === item.id ? look.ahead.runningM : null) ?? item.runningM
     const ground = site.groundLevelAt(at)
     const hitch = ground + 0.45 * (look.pxPerM / look.pxPerLevelM)
     const string = profile.bodies.find(({ name }) => name === 'string')

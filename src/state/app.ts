@@ -1,5 +1,5 @@
 import { createStore, type StoreApi } from 'zustand/vanilla'
-import type { SectionProfile, SiteModel } from '../derive/types.ts'
+import type { SectionProfile, SiteModel, Stage } from '../derive/types.ts'
 import { caseMark, type DeriveOptions, type ShownCase } from '../derive/whatIf.ts'
 import type { Edit, Env, StepLabel } from '../scene/edit.ts'
 import type { YardDocument } from '../scene/document.ts'
@@ -8,7 +8,7 @@ import { createCritical, type Critical } from './critical.ts'
 import { shownDocument, stampOf, type DocumentStore } from './documentStore.ts'
 import { createPlannedLevels, type PlannedLevelsStore } from './plannedLevels.ts'
 import type { ResultsStore } from './resultsStore.ts'
-import type { ViewStore } from './viewStore.ts'
+import { stageOf, type ViewStore } from './viewStore.ts'
 
 /** Geometry and the bent pipe of what is shown, rebuilt in the same frame as the document or its preview changes. */
 export interface SiteState {
@@ -44,7 +44,7 @@ export interface AppParts {
   results: ResultsStore
   env: Env
   derive: (document: YardDocument, options: DeriveOptions) => SiteModel
-  profile: (site: SiteModel, stage: { phase: SiteState['profile']['stage']['phase']; joint: number }) => SectionProfile
+  profile: (site: SiteModel, stage: Stage) => SectionProfile
   /** Name → pure command and the label it gives. */
   commands: (name: string) => { run: (document: YardDocument, args: unknown, env: Env) => Edit; label: (document: YardDocument, args: unknown) => StepLabel } | undefined
   /** Starts the checks for what is shown; answers arrive in the results store with their stamp. */
@@ -59,9 +59,8 @@ export const createApp = (parts: AppParts): App => {
   const stampNow = (): string => stampOf(documents.getState()) + caseMark(view.getState().shownCase)
   const build = (): SiteState => {
     const state = documents.getState()
-    const { phase, joint, shownCase } = view.getState()
-    const site = parts.derive(shownDocument(state), shownCase)
-    return { stamp: stampNow(), site, profile: parts.profile(site, { phase, joint }) }
+    const site = parts.derive(shownDocument(state), view.getState().shownCase)
+    return { stamp: stampNow(), site, profile: parts.profile(site, stageOf(view.getState())) }
   }
   const ask = (): void => parts.check(stampNow(), shownDocument(documents.getState()), view.getState().shownCase)
   const site = createStore<SiteState>()(() => build())
@@ -82,9 +81,9 @@ export const createApp = (parts: AppParts): App => {
       ask()
       return
     }
-    if (state.phase === before.phase && state.joint === before.joint) return
+    if (state.phase === before.phase && state.joint === before.joint && state.noseM === before.noseM) return
     const current = site.getState()
-    site.setState({ profile: parts.profile(current.site, { phase: state.phase, joint: state.joint }) })
+    site.setState({ profile: parts.profile(current.site, stageOf(state)) })
   })
   // Selection never names what is gone; undo moves neither camera nor anything else of the view.
   documents.subscribe((state) => {

@@ -1,5 +1,6 @@
 import { createStore, type StoreApi } from 'zustand/vanilla'
 import type { Language } from '../messages/localized.ts'
+import type { Stage } from '../derive/types.ts'
 import type { Phase } from '../scene/parts.ts'
 import { thePlan, type ShownCase } from '../derive/whatIf.ts'
 
@@ -39,6 +40,10 @@ export interface ViewState {
   phase: Phase
   /** Joint shown, 1…N−1: the string lies with that many joints made. */
   joint: number
+  /** Run-through: where the nose is on its way in a pull, m; null: at the end of it. Counts in the phase `pull` only. */
+  noseM: number | null
+  /** The job is being stepped through: heading, margin and foot of the sheet belong to the stage shown. */
+  runThrough: boolean
   /** The plan, what was set, or a what-if laid over either. Never saved, never undone, in no file and no image. */
   shownCase: ShownCase
   holdStill: boolean
@@ -77,16 +82,19 @@ export interface ViewState {
 /** Which view keys the browser keeps between visits; a new key does not compile until decided. */
 export const viewPersistence = {
   screen: false, pxPerM: false, leftRunningM: false, midOffsetM: false, orientation: true, turned: true, fold: false, previousViews: false, selection: false, tool: false,
-  phase: false, joint: false, shownCase: false, holdStill: false, snapping: true, hiddenKinds: false, openFindingKey: false, panel: false, leaf: false, form: false, tapeVertical: false, gearGroup: true,
+  phase: false, joint: false, noseM: false, runThrough: false, shownCase: false, holdStill: false, snapping: true, hiddenKinds: false, openFindingKey: false, panel: false, leaf: false, form: false, tapeVertical: false, gearGroup: true,
   gearOpen: false, tagMore: false, theme: true, language: true, pseudoLanguage: false, leftHanded: true, hoverId: false, proposal: false, measure: false, placeAtRunningM: false, notice: false, bandSizePx: false,
 } satisfies Record<keyof ViewState, boolean>
 
 export const initialView: ViewState = {
   screen: 'start', pxPerM: 15.4, leftRunningM: -19, midOffsetM: 0, orientation: 'alongTape', turned: false, fold: null, previousViews: [], selection: [], tool: null,
-  phase: 'fuse', joint: 1, shownCase: thePlan, holdStill: false, snapping: true, hiddenKinds: [], openFindingKey: null, panel: null, leaf: 'plan', form: 'desktop', tapeVertical: false, gearGroup: 'line',
+  phase: 'fuse', joint: 1, noseM: null, runThrough: false, shownCase: thePlan, holdStill: false, snapping: true, hiddenKinds: [], openFindingKey: null, panel: null, leaf: 'plan', form: 'desktop', tapeVertical: false, gearGroup: 'line',
   gearOpen: false, tagMore: false, theme: 'auto', language: 'en', pseudoLanguage: false, leftHanded: false, hoverId: null, proposal: null, measure: null, placeAtRunningM: null, notice: null,
   bandSizePx: { plan: { widthPx: 1072, heightPx: 522 }, section: { widthPx: 1072, heightPx: 322 } },
 }
+
+/** The stage a view shows. */
+export const stageOf = ({ phase, joint, noseM }: Pick<ViewState, 'phase' | 'joint' | 'noseM'>): Stage => ({ phase, joint, ...(phase === 'pull' && noseM !== null ? { tipM: noseM } : {}) })
 
 export type ViewStore = StoreApi<ViewState>
 export const createViewStore = (over: Partial<ViewState> = {}): ViewStore => createStore<ViewState>()(() => ({ ...initialView, ...over }))

@@ -42,7 +42,7 @@ export const makeYards = (app: App, keeper: Keeper) => {
     documents.getState().setWritable(true)
     view.setState({ shownCase: thePlan })
     documents.getState().load(loaded.document, { past: loaded.past ?? [], future: loaded.future ?? [] })
-    view.setState({ screen: 'yard', selection: [], tool: null, proposal: null, openFindingKey: null, panel: null, previousViews: [], fold: null, measure: null, joint: 1 })
+    view.setState({ screen: 'yard', selection: [], tool: null, proposal: null, openFindingKey: null, panel: null, previousViews: [], fold: null, measure: null, joint: 1, noseM: null, runThrough: false })
     const { layoutId } = layoutOf(loaded.document)
     await keeper.attach(documents, layoutId, exampleName)
     await keeper.setLastOpen(layoutId)

@@ -1,4 +1,5 @@
 import type { SectionProfile, PlacedItem, SiteModel } from '../../derive/types.ts'
+import { pullerAhead } from '../../derive/stages/pullerAhead.ts'
 import { itemMatrix, type Matrix } from '../../drawing/matrix.ts'
 import type { Primitive, SymbolContext } from '../../drawing/primitives.ts'
 import { themes, type Theme } from '../../drawing/theme.ts'
@@ -6,7 +7,7 @@ import { kindOf } from '../../scene/kinds/index.ts'
 import type { SetUpRecord } from '../../scene/records/frame.ts'
 import type { App } from '../../state/app.ts'
 import { applyMatrix, foldOf, partOfAlong, partPx, planMatrix, planToPx, type PlanPart } from '../../state/frames.ts'
-import type { ViewState } from '../../state/viewStore.ts'
+import { stageOf, type ViewState } from '../../state/viewStore.ts'
 import { applyEdit, type Edit } from '../../scene/edit.ts'
 import { deriveSite } from '../../derive/site.ts'
 import { boundsOfPoints } from './rings.ts'
@@ -44,6 +45,8 @@ export interface Picture {
   symbol: SymbolContext
   zones: readonly ShownZone[]
   chosen: ReadonlySet<string>
+  /** Run-through: the puller gone ahead of the nose, drawn in place of the one in the plan; null: it stands as drawn. */
+  ahead: PlacedItem | null
 }
 
 export const themeNow = (view: Pick<ViewState, 'theme'>, prefersDark: boolean): Theme => (view.theme === 'auto' ? themes[prefersDark ? 'night' : 'day'] : themes[view.theme])
@@ -55,7 +58,8 @@ export const pictureOf = (app: App, prefersDark: boolean, isTouch: boolean): Pic
   return {
     app, view, site, profile, frame, matrix: planMatrix(view, frame), part: 'before', boundsPx: { x0: 0, y0: 0, x1: view.bandSizePx.plan.widthPx, y1: view.bandSizePx.plan.heightPx }, theme: themeNow(view, prefersDark), isTouch, band: view.bandSizePx.plan,
     symbol: { pipeOuterDiameterM: site.pipe.odM, stickLengthM: site.job.stickLengthM, pxPerM: view.pxPerM, reader: { system: lengthSystem(site), language: view.language } },
-    zones: shownZones(site, view.phase, view.joint), chosen: new Set(view.selection),
+    zones: shownZones(site, stageOf(view)), chosen: new Set(view.selection),
+    ahead: view.runThrough ? pullerAhead(site, profile.stage, profile.tipM) : null,
   }
 }
 
@@ -152,7 +156,8 @@ export const drawnItems = (picture: Picture, skip: ReadonlySet<string>): { featu
   const items: DrawnItem[] = []
   const { hiddenKinds } = picture.view
   const slackPx = reachPx(picture)
-  for (const item of picture.site.placed.values()) {
+  for (const placed of picture.site.placed.values()) {
+    const item = placed.id === picture.ahead?.id ? picture.ahead : placed
     if (hiddenKinds.includes(item.kind) || skip.has(item.id) || isZone(item) || !isInPart(item, picture)) continue
     const isFeature = !('place' in item.record)
     if (!isFeature) {

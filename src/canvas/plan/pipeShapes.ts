@@ -62,9 +62,10 @@ export const pipeShapes = (picture: Picture): Primitive[] => {
 }
 
 /** From the nose to the puller, where one stands beyond the nose. */
-const ropePoints = ({ site, profile }: Picture): number[] | null => {
+const ropePoints = ({ site, profile, ahead }: Picture): number[] | null => {
   const { tipM } = profile
   if (tipM === null) return null
+  if (ahead !== null) return runPoints(site, tipM, ahead.runningM ?? tipM)
   for (const { record, runningM, xM, yM } of site.placed.values()) {
     if (!('pullerKind' in record) || runningM === null || runningM <= tipM) continue
     const nose = site.atRunning(tipM)

@@ -94,7 +94,8 @@ export class PlanPainter {
     const isView = before === null || viewMoved(before, picture)
     const dirty = new Set<LayerName>(['active'])
     const placed = isGesture ? this.base.placed : picture.site.placed
-    const isRedrawn = force || isView || isNewSet
+    const isAhead = before !== null && before.ahead?.runningM !== picture.ahead?.runningM
+    const isRedrawn = force || isView || isNewSet || isAhead
     this.parts = partsOf(picture).map((part, i) => ({
       picture: part,
       // Items off the still set may be the first to leave or enter the screen.
@@ -229,7 +230,7 @@ const sameSet = (a: ReadonlySet<string>, b: ReadonlySet<string>): boolean => a.s
 const viewMoved = (a: Picture, b: Picture): boolean =>
   a.view.fold !== b.view.fold || a.matrix.a !== b.matrix.a || a.matrix.b !== b.matrix.b || a.matrix.e !== b.matrix.e || a.matrix.f !== b.matrix.f || a.band.widthPx !== b.band.widthPx || a.band.heightPx !== b.band.heightPx
   || a.theme !== b.theme || a.isTouch !== b.isTouch || a.view.hiddenKinds !== b.view.hiddenKinds || a.view.language !== b.view.language || a.view.selection !== b.view.selection
-  || a.view.phase !== b.view.phase || a.view.joint !== b.view.joint || a.site.job !== b.site.job || a.site.layout !== b.site.layout || a.frame !== b.frame || a.site.run !== b.site.run || a.view.orientation !== b.view.orientation
+  || a.view.phase !== b.view.phase || a.view.joint !== b.view.joint || a.view.runThrough !== b.view.runThrough || a.site.job !== b.site.job || a.site.layout !== b.site.layout || a.frame !== b.frame || a.site.run !== b.site.run || a.view.orientation !== b.view.orientation
 
 /** Whether the pipe lies between the same ends as before: its bending does not show from above. */
 const samePipe = (a: Picture, b: Picture): boolean =>

@@ -1,7 +1,7 @@
-import type { SiteModel } from '../../derive/types.ts'
+import type { SiteModel, Stage } from '../../derive/types.ts'
 import { zonesAt } from '../../derive/zones.ts'
 import type { Localized } from '../../messages/localized.ts'
-import type { Phase, ZoneClass } from '../../scene/parts.ts'
+import type { ZoneClass } from '../../scene/parts.ts'
 
 /** What the plan needs of a zone. Rings in the site frame, flat points. */
 export interface ShownZone {
@@ -17,17 +17,18 @@ export interface ShownZone {
 
 const kept = new WeakMap<SiteModel, Map<string, readonly ShownZone[]>>()
 
-/** Zones of a phase at a joint, kept per site. */
-export const shownZones = (site: SiteModel, phase: Phase, joint: number): readonly ShownZone[] => {
-  const key = `${phase}.${joint}`
+/** Zones of a phase at a joint, kept per site; of a nose on its way only the last, for it moves with every frame. */
+export const shownZones = (site: SiteModel, stage: Stage): readonly ShownZone[] => {
+  const key = stage.tipM === undefined ? `${stage.phase}.${stage.joint}` : `nose ${stage.joint} ${stage.tipM}`
   let ofSite = kept.get(site)
   if (ofSite === undefined) kept.set(site, (ofSite = new Map()))
   let zones = ofSite.get(key)
   if (zones === undefined) {
-    zones = zonesAt(site, { phase, joint }).map((zone) => ({
+    zones = zonesAt(site, stage).map((zone) => ({
       key: zone.key, zoneClass: zone.zoneClass, name: zone.name, mayEnter: zone.mayEnter, isUnknown: zone.missing.length > 0,
       rings: zone.rings.map((ring) => ring.flatMap(({ xM, yM }) => [xM, yM])),
     }))
+    if (stage.tipM !== undefined) for (const old of ofSite.keys()) if (old.startsWith('nose')) ofSite.delete(old)
     ofSite.set(key, zones)
   }
   return zones

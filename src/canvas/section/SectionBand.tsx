@@ -1,6 +1,7 @@
 import { memo, useCallback, useEffect, useMemo, useState, type ReactNode } from 'react'
 import { useStore } from 'zustand'
 import { plannedProfile } from '../../derive/plannedProfile.ts'
+import { pullerAhead } from '../../derive/stages/pullerAhead.ts'
 import { sectionDrawing, sectionRange } from '../../derive/sectionDrawing.ts'
 import { railHeightPx, sectionRail } from '../../derive/sectionRail.ts'
 import type { SectionProfile, SiteModel } from '../../derive/types.ts'
@@ -25,6 +26,7 @@ import { draggedKey } from '../tools/flagDrag.ts'
 import { rankMarksOf, rankParts } from '../rankMarks.ts'
 import { arrivalsOf } from './arrivals.ts'
 import { markParts, sectionMarks } from './marks.ts'
+import { noseParts } from './noseParts.ts'
 import { sectionWords } from './words.ts'
 
 export interface SectionBandProps {
@@ -60,6 +62,8 @@ export const SectionBand = memo(({ app, widthPx, heightPx }: SectionBandProps): 
   const critical = useStore(app.critical.store)
   const planned = useMemo(() => plannedProfile(site, profile.stage), [site, profile.stage])
   const arrivals = useMemo(() => arrivalsOf(run, site), [run, site])
+  const { runThrough } = view
+  const ahead = useMemo(() => (runThrough ? pullerAhead(site, profile.stage, profile.tipM) : null), [runThrough, site, profile])
   const hasRail = heightPx >= RAIL_FROM_PX
   const figurePx = touch ? 15 : 13.5
   const belowPx = view.form === 'phone' && view.leaf === 'side' ? FLAGS_BELOW_PX : 0
@@ -94,7 +98,7 @@ export const SectionBand = memo(({ app, widthPx, heightPx }: SectionBandProps): 
     const isFolded = foldOf(frame) !== null
     const passes: Pass[] = []
     for (const part of foldedParts(frame, matrix, fromM, toM, widthPx)) {
-      const list = sectionDrawing(site, profile, { pxPerM: frame.pxPerM, pxPerLevelM: section.pxPerLevelM, fromM: part.fromM, toM: part.toM, reader: options, chosenIds: view.selection, hiddenKinds: view.hiddenKinds, markedM: marks.map(({ xPx }) => pxToAlong(frame, xPx)), planned })
+      const list = sectionDrawing(site, profile, { pxPerM: frame.pxPerM, pxPerLevelM: section.pxPerLevelM, fromM: part.fromM, toM: part.toM, reader: options, chosenIds: view.selection, hiddenKinds: view.hiddenKinds, markedM: marks.map(({ xPx }) => pxToAlong(frame, xPx)), planned, ahead })
       const [x0, x1] = isFolded ? [part.x0, part.x1] : [0, widthPx]
       passes.push({ list: clearOfEdges(list, part.matrix, part, widthPx, touch), options: { matrix: part.matrix, theme, touch }, clipPx: { x0, y0: 0, x1, y1: heightPx - railPx } })
       if (!hasRail) continue
@@ -115,12 +119,13 @@ export const SectionBand = memo(({ app, widthPx, heightPx }: SectionBandProps): 
     }
     const ranks = rankMarksOf(app).filter(({ runningM }) => runningM >= fromM && runningM <= toM && partOfAlong(frame, runningM) !== 'folded')
     over.push(...rankParts(ranks, { alongPx, levelPx, mostPx: heightPx - railPx }), ...markParts(marks, isStale), ...heading(site, profile, { section, options, isStale, isFailed, touch, widthPx, roomPx: headingRoomPx(frame, widthPx), fromM, toM }))
+    if (runThrough) over.push(...noseParts(site, profile, options, { alongPx, levelPx, widthPx, touch, isHeld: !isFree(site.job.noseHold) }))
     const live = liveFigures(gestures.state, flags, options)
     const dragged = site.supports.find(({ key }) => key === draggedKey(gestures.state))
     if (live !== null && dragged !== undefined) over.push(...liveWords(live, alongPx(dragged.runningM), levelPx(dragged.levelM ?? 0), widthPx, touch))
     passes.push({ list: over, options: { matrix: px, theme } })
     return { passes, widthPx, heightPx, ground: theme.inks.paper, axis: 'x' }
-  }, [section, frame, alongSign, theme, widthPx, heightPx, site, profile, fromM, toM, leftM, options, view.selection, view.hiddenKinds, railPx, belowPx, headPx, isNarrow, hasRail, arrivals, figurePx, app, critical, planned, run, isFailed, isStale, gestures.state, flags, touch])
+  }, [section, frame, alongSign, theme, widthPx, heightPx, site, profile, fromM, toM, leftM, options, view.selection, view.hiddenKinds, railPx, belowPx, headPx, isNarrow, hasRail, arrivals, figurePx, app, critical, planned, ahead, runThrough, run, isFailed, isStale, gestures.state, flags, touch])
 
   if (site.setUp === null) return <div data-band="section" role="note" style={{ width: widthPx, height: heightPx }}>{textIn(sectionWords.empty, view.language)}</div>
   return (
@@ -168,6 +173,9 @@ const FiguresTable = memo(({ app, options }: { app: App; options: FormatOptions 
 FiguresTable.displayName = 'FiguresTable'
 const TABLE_AFTER_MS = 250
 const hidden = { position: 'absolute', width: 1, height: 1, margin: -1, padding: 0, overflow: 'hidden', clipPath: 'inset(50%)', whiteSpace: 'nowrap', border: 0 } as const
+
+/** A nose that comes as it hangs; where nobody has said, it is slung. */
+const isFree = (hold: SiteModel['job']['noseHold']): boolean => hold === 'free' || hold === 'sled'
 
 const nearest = (flags: readonly { key: string; runningM: number }[], awayPx: (runningM: number) => number, reachPx: number): string | null => {
   let best: string | null = null

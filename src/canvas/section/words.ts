@@ -21,6 +21,8 @@ export const sectionWords = {
   distance: { en: 'distance', es: 'distancia' },
   saddle: { en: 'saddle, BOP above ground', es: 'apoyo, fondo sobre el suelo' },
   carries: { en: 'carries', es: 'carga' },
+  noseLow: { en: '{low} below {label}', es: '{low} bajo {label}' },
+  noseLowFree: { en: '{low} below {label} if nothing held it', es: '{low} bajo {label} si nada la sostiene' },
   floats: { en: 'floats {gap} clear', es: 'libre, a {gap}' },
   band: { en: 'Side view: drag a saddle up or down. Use the tape for the keyboard; Page up and Page down change the height of what is chosen.', es: 'Vista lateral: arrastre un apoyo hacia arriba o abajo. Con teclado use la cinta; Re Pág y Av Pág cambian la altura de lo elegido.' },
 } as const satisfies Record<string, Localized>
