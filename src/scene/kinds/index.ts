@@ -10,9 +10,11 @@ import { cuttingPlace } from './cuttingPlace.ts'
 import { emergencyLane } from './emergencyLane.ts'
 import { extinguisher } from './extinguisher.ts'
 import { fence } from './fence.ts'
+import { fitting } from './fitting.ts'
 import { fuel } from './fuel.ts'
 import { gate } from './gate.ts'
 import { generator } from './generator.ts'
+import { guide } from './guide.ts'
 import { lane } from './lane.ts'
 import { level } from './level.ts'
 import { loader } from './loader.ts'
@@ -42,7 +44,7 @@ import { zone } from './zone.ts'
 
 /** Every placeable kind, in the order of the gear edge. A new kind is one file and one line here. */
 const list = [
-  machine, rack, stand, roller, stack, shelter, plateHolder, cuttingPlace,
+  machine, rack, stand, roller, guide, fitting, stack, shelter, plateHolder, cuttingPlace,
   puller, redirectBlock, anchor, loader, offload, trailer, lane,
   boundary, building, fence, road, walkway, tree, trench, overheadLine, water, trafficLane, emergencyLane, gate, generator, fuel, vent, level, note,
   crew, muster, extinguisher, burnKit, barrier, radioDead, zone,

@@ -16,6 +16,7 @@ const added: { readonly [name: string]: { readonly [path: string]: Json } } = {
     slingHeightM: unknownFigure,
     pullEdition: 'F1804',
     pullDurationH: unknownFigure,
+    arch: null,
     clock: { startMin: null, endMin: null, breaks: [] },
     procedure: null,
     dispatch: { address: null, muster: null, caller: null },
@@ -25,8 +26,11 @@ const added: { readonly [name: string]: { readonly [path: string]: Json } } = {
     'figures.fusionForceLimitN': unknownFigure,
     'figures.holdLoadN': unknownFigure,
   },
+  strings: { parkingSide: 'right' },
+  trench: { isPit: false },
   asSet: { farSaddleM: null },
   releases: { stageId: null, language: null, people: [] },
+  walkway: { closedPhases: [], isCrossing: null },
   stand: { 'figures.massKg': unknownFigure },
 }
 

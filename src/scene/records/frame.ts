@@ -55,6 +55,19 @@ export const jobSchema = z.strictObject({
   /** Which published rule gives the allowable tensile load, and how long a pull takes, stops included (null value: under an hour). */
   pullEdition: z.enum(pullEditions),
   pullDurationH: figureSchema,
+  /** Arch over which the string enters a bore, on level ground; null: none planned. Unknown parts are null. */
+  arch: z.strictObject({
+    /** Pipe below the level where it enters. */
+    entryAngleRad: z.number().positive().max(Math.PI / 2).nullable(),
+    /** Radius it is lifted to; null: the least by DR or by the owner, whichever is more. */
+    radiusM: positive.nullable(),
+    /** Least radius the owner asks for, in OD; null: nothing asked beyond the table. */
+    ownerTimesOd: positive.nullable(),
+    /** Bottom of the pipe above the ground on the rollers behind the arch; null: the height of the last roller. */
+    rollerHeightM: notNegative.nullable(),
+    /** Distance of slings or rollers along the arch. */
+    supportSpacingM: positive.nullable(),
+  }).nullable(),
   /** Working hours in minutes after midnight, and breaks; null: not said. */
   clock: z.strictObject({
     startMin: minuteOfDay.nullable(),
@@ -80,9 +93,9 @@ export const jobSchema = z.strictObject({
 export type JobRecord = z.infer<typeof jobSchema>
 
 /** The part of a job that a new yard says nothing about. */
-export const jobUnsaid = (): Pick<JobRecord, 'method' | 'stickBowM' | 'stickBowTurnRad' | 'slingHeightM' | 'pullEdition' | 'pullDurationH' | 'clock' | 'procedure' | 'dispatch'> => ({
+export const jobUnsaid = (): Pick<JobRecord, 'method' | 'stickBowM' | 'stickBowTurnRad' | 'slingHeightM' | 'pullEdition' | 'pullDurationH' | 'arch' | 'clock' | 'procedure' | 'dispatch'> => ({
   method: 'stationary', stickBowM: unknownFigure(), stickBowTurnRad: null, slingHeightM: unknownFigure(), pullEdition: 'F1804', pullDurationH: unknownFigure(),
-  clock: { startMin: null, endMin: null, breaks: [] }, procedure: null, dispatch: { address: null, muster: null, caller: null },
+  arch: null, clock: { startMin: null, endMin: null, breaks: [] }, procedure: null, dispatch: { address: null, muster: null, caller: null },
 })
 
 /** A set-up: the datum nail, the axis through it and the pitch of the machine. The axis is this line, not an object. */
@@ -134,7 +147,10 @@ export const stringSchema = z.strictObject({
   name: shortText,
   /** null: work it out. */
   stickCount: z.number().int().min(1).max(2000).nullable(),
+  /** Row it is parked in beside the line once it is made, 1 next to the line; null: not said, 0: it stays on the line. */
   parkingRow: z.number().int().min(0).max(50).nullable(),
+  /** Side of the row, looking down-string. */
+  parkingSide: z.enum(['left', 'right']),
   order: z.number().int().min(0).max(200),
   joinedToId: idSchema.nullable(),
   note: longText.nullable(),
