@@ -52,7 +52,7 @@ describe('the job’s sticks', () => {
     expect(sticks.missing.map(({ path }) => path)).toEqual(['neededLengthM'])
   })
   it('a count decided on the string wins', () => {
-    const string = { id: 'string:1', kind: 'string', setUpId: 'setUp:1', runId: 'run:1', name: '', stickCount: 7, parkingRow: null, order: 0, joinedToId: null, note: null } as const
+    const string = { id: 'string:1', kind: 'string', setUpId: 'setUp:1', runId: 'run:1', name: '', stickCount: 7, parkingRow: null, parkingSide: 'right', order: 0, joinedToId: null, note: null } as const
     expect(sticksOf(job(tenInch), string, 10.75 * inchM, 0).plan!.isShort).toBe(true)
   })
 })

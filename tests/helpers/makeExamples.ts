@@ -105,7 +105,7 @@ function mapleBase(name: string): Drawing {
 export function mapleFirstSketch(): YardDocument {
   const yard = mapleBase('maple-first-sketch')
   yard.job({ noseHold: 'free' })
-  yard.put({ id: 'string:first', kind: 'string', setUpId: yard.one('setUp'), runId: yard.one('run'), name: '', stickCount: 7, parkingRow: null, order: 0, joinedToId: null, note: null } as YardRecord)
+  yard.put({ id: 'string:first', kind: 'string', setUpId: yard.one('setUp'), runId: yard.one('run'), name: '', stickCount: 7, parkingRow: null, parkingSide: 'right', order: 0, joinedToId: null, note: null } as YardRecord)
   yard.item('rack', ft(-20), 0, { figures: { beamSpacingM: plate(ft(70 / 3)) } })
   yard.item('stand', ft(20))
   yard.run('placeRow', { kind: 'roller', fromRunningM: ft(100), spacingM: ft(20), count: 10 })

@@ -4,7 +4,7 @@ import { documentIssues } from '../../src/scene/references.ts'
 import { documentOf, item, job, layout, onItem, onRun, run, yard } from '../helpers/documents.ts'
 
 const said = (...records: readonly YardRecord[]): string[] => documentIssues(yard(...records)).map(({ path, message }) => `${path} ${message.en}`)
-const string = (id: string, joinedToId: string | null): YardRecord => ({ id, kind: 'string', setUpId: 'setUp:1', runId: 'run:1', name: '', stickCount: null, parkingRow: null, order: 0, joinedToId, note: null })
+const string = (id: string, joinedToId: string | null): YardRecord => ({ id, kind: 'string', setUpId: 'setUp:1', runId: 'run:1', name: '', stickCount: null, parkingRow: null, parkingSide: 'right', order: 0, joinedToId, note: null })
 
 it('a sound document has no issues', () => {
   expect(said(item('machine', 'machine:1', onRun(0)), item('crew', 'crew:1', onItem('machine:1')), string('string:1', null), string('string:2', 'string:1'))).toEqual([])

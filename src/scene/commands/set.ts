@@ -131,7 +131,7 @@ export const setStickCount = defineCommand({
     if (before !== undefined) return { put: before.stickCount === stickCount ? [] : [{ ...before, stickCount }], remove: [] }
     const run = runsOf(document).find(({ setUpId }) => setUpId === setUp.id)
     if (stickCount === null || run === undefined) return { put: [], remove: [] }
-    return { put: [{ id: env.newId('string'), kind: 'string', setUpId: setUp.id, runId: run.id, name: '', stickCount, parkingRow: null, order: 0, joinedToId: null, note: null }], remove: [] }
+    return { put: [{ id: env.newId('string'), kind: 'string', setUpId: setUp.id, runId: run.id, name: '', stickCount, parkingRow: null, parkingSide: 'right', order: 0, joinedToId: null, note: null }], remove: [] }
   },
   label: (_document, { stickCount }) => (stickCount === null ? { text: { en: 'work out the sticks', es: 'calcular los tubos' } } : { text: { en: '{count} sticks', es: '{count} tubos' }, values: { count: stickCount } }),
 })

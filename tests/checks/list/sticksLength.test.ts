@@ -9,7 +9,7 @@ import { testEnv } from '../../helpers/documents.ts'
 import { mapleFirstSketch } from '../../helpers/makeExamples.ts'
 
 const tenInch: YardSpec = { size: '10', neededFt: 280, job: { jointLossM: { value: inch(0.875), basis: 'measured' } } }
-const seven: YardRecord = { id: 'string:1', kind: 'string', setUpId: 'setUp:1', runId: 'run:1', name: '', stickCount: 7, parkingRow: null, order: 0, joinedToId: null, note: null }
+const seven: YardRecord = { id: 'string:1', kind: 'string', setUpId: 'setUp:1', runId: 'run:1', name: '', stickCount: 7, parkingRow: null, parkingSide: 'right', order: 0, joinedToId: null, note: null }
 
 describe('sticks and length', () => {
   it('seven sticks for 280 ft is FIX, 5¼ in short', () => {

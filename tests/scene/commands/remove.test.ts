@@ -7,7 +7,7 @@ import { free, item, onItem, onRun, run, setUp, yard } from '../../helpers/docum
 
 const asSet: YardRecord = { id: 'asSet:1', kind: 'asSet', itemId: 'rack:1', saddleM: 0.7, farSaddleM: null, offsetM: null, runningM: null, when: '' }
 const zoneChange: YardRecord = { id: 'zoneChange:1', kind: 'zoneChange', zoneKey: 'Z-02@rack:1', marginM: 1, points: null, zoneClass: null, phases: null, reason: '' }
-const string = (id: string, over: object = {}): YardRecord => ({ id, kind: 'string', setUpId: 'setUp:1', runId: 'run:1', name: '', stickCount: null, parkingRow: null, order: 0, joinedToId: null, note: null, ...over })
+const string = (id: string, over: object = {}): YardRecord => ({ id, kind: 'string', setUpId: 'setUp:1', runId: 'run:1', name: '', stickCount: null, parkingRow: null, parkingSide: 'right', order: 0, joinedToId: null, note: null, ...over })
 
 describe('deleting', () => {
   it('an item frees what is attached to it, at the point it had', () => {
