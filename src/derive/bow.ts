@@ -1,6 +1,6 @@
 /** Bowed sticks turned about their own axis: what each turn does at the joint, and which turn is best (docs/formulas/bow.md). */
 import { sideHoldRatio, type GuideGeometry } from '../engine/lateral/guideHold.ts'
-import { solveSideForces } from '../engine/lateral/solveSideForces.ts'
+import { solveSideForces, standApart } from '../engine/lateral/solveSideForces.ts'
 import { limitParam } from '../engine/limits.ts'
 import { bodies, bodySolverOf, bowCurvaturePerM, solveBody, type BodySolution } from './bodies.ts'
 import type { Side } from './jawSolve.ts'
@@ -174,10 +174,11 @@ interface Plan {
 /**
  * The body in plan. A pipe with the natural arc k·x²/2 held to the line is a straight pipe held off it by as much, so the
  * beam in plan of docs/formulas/side-force.md answers; at the joint, x = 0, the arc itself has neither offset nor slope.
- * Null where its search does not end.
+ * Null where its search does not end, or the clamps stand in one place and hold nothing.
  */
 function planOf(site: SiteModel, geometry: GuideGeometry, { body, jaws, supports }: BodySolution, k: number): Plan | null {
   if (Math.abs(k) < STRAIGHT_PER_M || jaws.length < 2) return { offsetM: 0, slopeRatio: 0, clampForcesN: [] }
+  if (!standApart(jaws.map(({ runningM }) => runningM))) return null
   const place = (xM: number): { xM: number; offsetM: number } => ({ xM, offsetM: (-k * xM * xM) / 2 })
   const guides = supports
     .filter(({ view, reactionN }) => view.roller !== 'flat' && reactionN > 0)

@@ -1,7 +1,7 @@
 /** Side forces of supports off the line, at the jaws and at each guide, while a joint is fused (docs/formulas/side-force.md). */
 import { limitParam, type Limit } from '../engine/limits.ts'
 import { sideHoldRatio, type GuideGeometry, type GuideShape } from '../engine/lateral/guideHold.ts'
-import { solveSideForces, type SideGuide } from '../engine/lateral/solveSideForces.ts'
+import { solveSideForces, standApart, type SideGuide } from '../engine/lateral/solveSideForces.ts'
 import type { JointSolve, Side } from './jawSolve.ts'
 import type { SiteModel, SupportView } from './types.ts'
 
@@ -74,7 +74,7 @@ function ofSide(site: SiteModel, solve: JointSolve, side: Side, limits: { guide:
     .slice(0, MOST_GUIDES)
     .map(({ view, reactionN }) => ({ view, loadN: reactionN, holdN: reactionN * sideHoldRatio(guideShapeOf(view), geometry) }))
   const clamps = closed.jaws.map(({ at, runningM }) => ({ at, xM: runningM, offsetM: 0 }))
-  if (clamps.length < 2) return null
+  if (!standApart(clamps.map(({ xM }) => xM))) return null
   const common = { joint: solve.joint, side }
   if (guides.every(({ view }) => Math.abs(view.offsetM) < ON_LINE_M)) {
     return { ...common, guides: guides.map((guide) => ({ ...guide, forceN: 0, isFull: false, pastM: 0 })), innerN: 0, outerN: 0, effortRatio: 0, offsetM: 0, isSettled: true }

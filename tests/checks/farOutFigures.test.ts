@@ -43,4 +43,10 @@ describe('figures no plate ever showed', () => {
     expect(found.map(({ level }) => level)).toContain('FIX')
     expect(found.some(({ remedy }) => remedy !== null)).toBe(true)
   })
+  it('clamps in one place hold no bowed stick sideways: nothing is said, and nothing fails', () => {
+    const machine = withFigures('machine', 'machine:1', onRun(0), { innerClampM: 0, outerClampM: 1e-9 })
+    const v = item('stand', 'stand:1', onRun(4), { roller: 'V' })
+    const site = siteOf({ job: { stickBowM: { value: 0.1, basis: 'measured' } } }, machine, rackAtInfeed(), v)
+    expect(runChecks(site).findings.filter(({ key }) => key.endsWith('@failed'))).toEqual([])
+  })
 })

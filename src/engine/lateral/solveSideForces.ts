@@ -63,6 +63,7 @@ export function solveSideForces(input: SideBeamInput): SideBeamResult {
   const { bendingStiffnessNm2, clamps, guides, jointM } = input
   requireNumber('bendingStiffnessNm2', bendingStiffnessNm2, { above: 0 })
   if (clamps.length < 2) throw new RangeError('clamps must be two or more')
+  if (clamps.every(({ xM }) => Number.isFinite(xM)) && !standApart(clamps.map(({ xM }) => xM))) throw new RangeError(`clamps must stand more than ${SAME_PLACE_M} m apart`)
   clamps.forEach(({ xM, offsetM }, i) => [['xM', xM], ['offsetM', offsetM]].forEach(([name, value]) => requireNumber(`clamps[${i}].${name}`, value as number)))
   guides.forEach(({ xM, offsetM, holdN }, i) => {
     requireNumber(`guides[${i}].xM`, xM)
@@ -95,6 +96,9 @@ export function solveSideForces(input: SideBeamInput): SideBeamResult {
     isSettled: settled.isSettled,
   }
 }
+
+/** Whether clamps hold a pipe in plan: two in one place are a hinge. */
+export const standApart = (clampsM: readonly number[]): boolean => clampsM.length > 1 && Math.max(...clampsM) - Math.min(...clampsM) > SAME_PLACE_M
 
 interface Place extends SideGuide {
   /** Guides of the input that make it. */
