@@ -16,8 +16,8 @@ export type PlacingGesture = 'item' | 'polygon' | 'polyline' | 'point' | 'none'
 export interface FieldDefinition {
   path: string
   label: Localized
-  /** `length` fields read and write feet-and-inches; `choice` needs `choices`; `text` and `yesNo` as named. */
-  input: { as: 'quantity'; kind: QuantityKind; min?: number; max?: number; nullable?: boolean } | { as: 'choice'; choices: readonly { value: string | null; label: Localized }[] } | { as: 'text' } | { as: 'yesNo'; nullable?: boolean }
+  /** `length` fields read and write feet-and-inches; `choice` needs `choices`; `text` and `yesNo` as named; `phases` is a set of phases. */
+  input: { as: 'quantity'; kind: QuantityKind; min?: number; max?: number; nullable?: boolean } | { as: 'choice'; choices: readonly { value: string | null; label: Localized }[] } | { as: 'text' } | { as: 'yesNo'; nullable?: boolean } | { as: 'phases' }
   /** Shown in the first three lines of the tag; others come under 'more'. */
   first?: boolean
 }

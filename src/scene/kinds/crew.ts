@@ -38,6 +38,7 @@ export const crew = defineKind<CrewRecord>({
   }),
   fields: [
     { path: 'role', label: { en: 'task', es: 'tarea' }, input: { as: 'choice', choices: crewRoles }, first: true },
+    { path: 'phases', label: { en: 'stands there in', es: 'está ahí en' }, input: { as: 'phases' } },
   ],
   footprint: crewFootprint,
   planSymbol: (record, context) => {

@@ -28,6 +28,7 @@ export const zone = defineKind<ZoneRecord>({
   fields: [
     { path: 'name', label: { en: 'name', es: 'nombre' }, input: { as: 'text' }, first: true },
     { path: 'zoneClass', label: { en: 'class', es: 'clase' }, input: { as: 'choice', choices: [{ value: 'RED', label: { en: 'RED: nobody', es: 'ROJA: nadie' } }, { value: 'AMBER', label: { en: 'AMBER: named role', es: 'ÁMBAR: persona nombrada' } }, { value: 'BLUE', label: { en: 'BLUE: public out', es: 'AZUL: público fuera' } }] }, first: true },
+    { path: 'phases', label: { en: 'live in', es: 'activa en' }, input: { as: 'phases' } },
     { path: 'sentence', label: { en: 'what to do', es: 'qué hacer' }, input: { as: 'text' } },
   ],
   footprint: () => [],

@@ -1,10 +1,11 @@
 import type { ReactNode } from 'react'
 import type { FieldDefinition } from '../../scene/kindDefinition.ts'
 import type { UiKey } from '../../messages/ui/text.ts'
-import type { Basis } from '../../scene/parts.ts'
+import type { Basis, Phase } from '../../scene/parts.ts'
 import { useWords } from '../context.tsx'
 import { ChoiceField, TextField, YesNoField } from './OtherFields.tsx'
 import { NumberField } from './NumberField.tsx'
+import { PhasesField } from './PhasesField.tsx'
 
 export const basisKey = (basis: Basis): UiKey => (({ typical: 'basisTypical', plate: 'basisPlate', measured: 'basisMeasured', jobRule: 'basisJobRule' }) as const)[basis]
 
@@ -16,10 +17,10 @@ interface RecordFieldProps {
   name?: string
   disabled?: boolean
   layout?: 'row' | 'stacked'
-  onCommit: (value: string | number | boolean | null, mergeKey?: string) => void
+  onCommit: (value: string | number | boolean | readonly string[] | null, mergeKey?: string) => void
 }
 
-/** A field as its kind describes it: a number with its unit, words, a choice, or yes and no. */
+/** A field as its kind describes it: a number with its unit, words, a choice, yes and no, or a set of phases. */
 export const RecordField = ({ field, value, isMixed = false, basis = null, name, disabled = false, layout = 'row', onCommit }: RecordFieldProps): ReactNode => {
   const words = useWords()
   const { input } = field
@@ -38,6 +39,8 @@ export const RecordField = ({ field, value, isMixed = false, basis = null, name,
       return <ChoiceField<string | null> {...common} value={typeof value === 'string' ? value : null} choices={input.choices.map((choice) => ({ value: choice.value, label: words.local(choice.label) }))} onCommit={(next) => onCommit(next)} />
     case 'yesNo':
       return <YesNoField {...common} nullable={input.nullable === true} value={typeof value === 'boolean' ? value : null} onCommit={(next) => onCommit(next)} />
+    case 'phases':
+      return <PhasesField {...common} value={Array.isArray(value) ? (value as readonly Phase[]) : []} onCommit={(next) => onCommit(next)} />
     case 'text':
       return <TextField {...common} value={typeof value === 'string' ? value : ''} onCommit={(next, mergeKey) => onCommit(next, mergeKey)} />
   }

@@ -13,6 +13,9 @@ export const basisAt = (record: unknown, path: string): Basis | null => {
   return basis === 'typical' || basis === 'plate' || basis === 'measured' || basis === 'jobRule' ? basis : null
 }
 
+/** Equal as written; sets of phases are lists and never the same object. */
+const isSame = (a: unknown, b: unknown): boolean => a === b || (Array.isArray(a) && Array.isArray(b) && a.length === b.length && a.every((one, i) => one === b[i]))
+
 export interface SharedField {
   field: FieldDefinition
   /** The common value; `isMixed` where they differ. */
@@ -29,6 +32,6 @@ export const sharedFields = (records: readonly PlacedRecord[]): readonly SharedF
     .filter((field) => others.every((other) => kindOf(other.kind)?.fields.some((candidate) => candidate.path === field.path && inputOf(candidate) === inputOf(field))))
     .map((field) => {
       const value = valueAt(first, field.path)
-      return { field, value, isMixed: others.some((other) => valueAt(other, field.path) !== value) }
+      return { field, value, isMixed: others.some((other) => !isSame(valueAt(other, field.path), value)) }
     })
 }

@@ -93,7 +93,7 @@ const GearEditor = ({ item }: { item: GearItem }): ReactNode => {
     <div className="field-grid">
       <TextField label={words.say('name')} value={item.name} name={fieldName(item.id, 'name')} onCommit={(name) => put({ name })} />
       <NumberField label={words.say('gearCount')} kind="count" value={item.count} nullable min={0} max={9999} onCommit={(count) => put({ count: count === null ? null : Math.round(count) })} />
-      {choices.map((field) => <RecordField key={field.path} layout="stacked" field={field} value={item.choices[field.path] ?? null} onCommit={(value) => put({ choices: { ...item.choices, [field.path]: value } })} />)}
+      {choices.map((field) => <RecordField key={field.path} layout="stacked" field={field} value={item.choices[field.path] ?? null} onCommit={(value) => { if (typeof value !== 'object' || value === null) put({ choices: { ...item.choices, [field.path]: value } }) }} />)}
       {figures.map(({ field, key }) => {
         const input = field.input.as === 'quantity' ? { ...field.input, nullable: true } : field.input
         return <RecordField key={key} layout="stacked" field={{ ...field, input }} value={item.figures[key]?.value ?? null} basis={item.figures[key]?.basis ?? null} onCommit={(value) => setFigure(key, typeof value === 'number' ? value : null)} />
