@@ -9,7 +9,7 @@ import { kindOf } from '../../scene/kinds/index.ts'
 import { FoldStrip } from '../FoldStrip.tsx'
 import { PlanController } from './planController.ts'
 import { layerNames, PlanPainter, type LayerName } from './planPainter.ts'
-import { installProbe, probeFrame } from './frameProbe.ts'
+import { installProbe, probeFrame, probeNowMs } from './frameProbe.ts'
 import { lengthSystem } from './toolContext.ts'
 
 export interface PlanBandProps {
@@ -47,7 +47,7 @@ export const PlanBand = memo(({ app, widthPx, heightPx, showsMarks = false }: Pl
       if (frame.current.id !== 0) cancelAnimationFrame(frame.current.id)
       frame.current = { id: 0, force: false, kind: 'other' }
       painter.isMoving = kind === 'view'
-      const startMs = performance.now()
+      const startMs = probeNowMs()
       const dirty = painter.prepare(force)
       for (const name of dirty) layers.current[name]?.drawScene()
       probeFrame(kind, dirty.join('+'), layers.current.active?.getNativeCanvasElement().getContext('2d') ?? null, inHandler, startMs)

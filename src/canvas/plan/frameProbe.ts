@@ -65,6 +65,9 @@ export const probeHandled = (): void => {
 }
 
 /** End of the last draw of the plan in a frame; `moving` is the layer that what moves is drawn on. */
+/** The clock of the probe. */
+export const probeNowMs = (): number => performance.now()
+
 export const probeFrame = (kind: ProbedFrame['kind'], layers: string, moving: CanvasRenderingContext2D | null, inHandler: boolean, startMs: number): void => {
   const frame = now
   if (!isOn() || entryMs === null || frame === null) return

@@ -75,6 +75,10 @@ export const useFlagGestures = (element: HTMLDivElement | null, parts: FlagGestu
     fingers.current.clear()
     if (machine.current.name !== 'idle') send({ type: 'cancel' })
   }
+  const cancelLatest = useRef(cancel)
+  useLayoutEffect(() => {
+    cancelLatest.current = cancel
+  })
   const facts = (event: ReactPointerEvent): { pointerId: number; pointer: PointerKind; alongPx: number; acrossPx: number } => {
     const { xPx, yPx } = placeIn(element, event)
     const [alongPx, acrossPx] = latest.current.isUpright ? [yPx, xPx] : [xPx, yPx]
@@ -96,12 +100,13 @@ export const useFlagGestures = (element: HTMLDivElement | null, parts: FlagGestu
       app.view.setState(zoomedAbout(frame, factor, isUpright ? plan.widthPx / 2 : xPx, isUpright ? yPx : plan.heightPx / 2))
     }
     element.addEventListener('wheel', onWheel, { passive: false })
-    window.addEventListener('blur', cancel)
-    window.addEventListener('resize', cancel)
+    const leave = (): void => cancelLatest.current()
+    window.addEventListener('blur', leave)
+    window.addEventListener('resize', leave)
     return () => {
       element.removeEventListener('wheel', onWheel)
-      window.removeEventListener('blur', cancel)
-      window.removeEventListener('resize', cancel)
+      window.removeEventListener('blur', leave)
+      window.removeEventListener('resize', leave)
       cancelAnimationFrame(frameId.current)
     }
     // The listeners read what is latest through refs.

@@ -193,11 +193,11 @@ function layOut(scene: MarchScene, planned: readonly PlannedSupport[], way: LayO
   const levelToM = startM + lengthM + (floorM > rollerM + heightStepM ? way.levelSpans * spacingM : 0)
   const settledM = levelToM + SETTLING_SPANS * spacingM
   const saddleAt = (runningM: number): number => floorM + (lengthM === 0 ? 0 : layDownHeightM({ distanceM: startM + lengthM - runningM, lengthM, heightM }))
-  const roller = (runningM: number): Option => ({ kind: 'roller', height: { rule: 'aboveGround', saddleM: rollerM }, why: 'row' })
+  const roller = (): Option => ({ kind: 'roller', height: { rule: 'aboveGround', saddleM: rollerM }, why: 'row' })
   const optionsAt = (runningM: number): Option[] => {
     const saddleM = near(saddleAt(runningM), heightStepM)
     const isStand = standsToo && runningM <= levelToM + 1e-6 && saddleM > rollerM + heightStepM && pool.reaches('stand', saddleM)
-    return isStand ? [{ kind: 'stand', height: { rule: 'aboveGround', saddleM }, why: 'layDown' }] : [roller(runningM)]
+    return isStand ? [{ kind: 'stand', height: { rule: 'aboveGround', saddleM }, why: 'layDown' }] : [roller()]
   }
   const endM = rowEndM(site)
   if (!slings) {
@@ -206,7 +206,7 @@ function layOut(scene: MarchScene, planned: readonly PlannedSupport[], way: LayO
     return march(scene, planned, { fromM: startM, toM: endM, endGapM: spacingM, capM: (at) => (isComingDown(at) ? 2 : 1) * spacingM, optionsAt, judgesNose: true })
   }
   const landM = startM + lengthM
-  return march(scene, [...planned, ...(standsToo ? quarterStands(scene, { startM, lengthM, endM, optionsAt }) : [])], { fromM: Math.min(landM, endM) - spacingM, toM: endM, endGapM: spacingM, capM: () => spacingM, optionsAt: (runningM) => [roller(runningM)], judgesNose: false })
+  return march(scene, [...planned, ...(standsToo ? quarterStands(scene, { startM, lengthM, endM, optionsAt }) : [])], { fromM: Math.min(landM, endM) - spacingM, toM: endM, endGapM: spacingM, capM: () => spacingM, optionsAt: () => [roller()], judgesNose: false })
 }
 
 /** End of the finished string, or of the pull path where that is drawn to an end before it. */
