@@ -125,7 +125,7 @@ export const SectionBand = memo(({ app, widthPx, heightPx }: SectionBandProps): 
     if (live !== null && dragged !== undefined) over.push(...liveWords(live, alongPx(dragged.runningM), levelPx(dragged.levelM ?? 0), widthPx, touch))
     passes.push({ list: over, options: { matrix: px, theme } })
     return { passes, widthPx, heightPx, ground: theme.inks.paper, axis: 'x' }
-  }, [section, frame, alongSign, theme, widthPx, heightPx, site, profile, fromM, toM, leftM, options, view.selection, view.hiddenKinds, railPx, belowPx, headPx, isNarrow, hasRail, arrivals, figurePx, app, critical, planned, ahead, runThrough, run, isFailed, isStale, gestures.state, flags, touch])
+  }, [section, frame, alongSign, theme, widthPx, heightPx, site, profile, fromM, toM, leftM, options, view.selection, view.hiddenKinds, railPx, belowPx, headPx, isNarrow, hasRail, arrivals, figurePx, app, planned, ahead, runThrough, run, isFailed, isStale, gestures.state, flags, touch])
 
   if (site.setUp === null) return <div data-band="section" role="note" style={{ width: widthPx, height: heightPx }}>{textIn(sectionWords.empty, view.language)}</div>
   return (
