@@ -42,15 +42,17 @@ export function deriveSite(planned: YardDocument, options: DeriveOptions = {}): 
   const setUps = recordsOf(document, 'setUp')
   const setUp = setUps.find(({ id }) => id === options.setUpId) ?? setUps[0] ?? null
   const run = setUp === null ? null : (recordsOf(document, 'run').find(({ setUpId }) => setUpId === setUp.id) ?? null)
-  const string = setUp === null ? null : (recordsOf(document, 'string').find(({ setUpId }) => setUpId === setUp.id) ?? null)
+  const ownStrings = recordsOf(document, 'string').filter(({ setUpId }) => setUpId === setUp?.id)
+  const string = ownStrings.find(({ id }) => id === options.stringId) ?? ownStrings[0] ?? null
+  const strings = { all: ownStrings, shown: string }
   const pipe = pipeOf(job, whatIf)
   const shown = setUp === null || run === null ? null : shownRun(document, setUp, run)
   // Placed by the whole plan: what hangs on a missing item stays where it is, and no label moves on to another stand.
   const everything = placedItems(planned, shown, contextOf(jobOf(document), pipe.odM))
   const placed = document === planned ? everything : new Map([...everything].filter(([id]) => document.records[id] !== undefined))
-  const base = { case: options, document, layout: layoutOf(document), job, setUp, run, placed, pipe }
+  const base = { case: options, document, layout: layoutOf(document), job, setUp, run, string, placed, pipe }
   if (setUp === null || run === null || shown === null) {
-    return { ...base, supports: [], ground: noGround, jaws: jawsOf(null, null, null), plannedJawM: null, sticks: sticksOf(job, string, pipe.odM, 0), bends: [], ...withoutRun }
+    return { ...base, supports: [], ground: noGround, jaws: jawsOf(null, null, null), plannedJawM: null, sticks: sticksOf(job, strings, pipe.odM, 0), bends: [], ...withoutRun }
   }
   const { path } = shown
   const ground = groundFor(shown, setUp, placed)
@@ -59,7 +61,7 @@ export function deriveSite(planned: YardDocument, options: DeriveOptions = {}): 
   const usesAsSet = options.variant === 'asSet'
   const jaws = usesAsSet ? jawsAsSet(plannedJaws, asSet) : plannedJaws
   const supports = sunk(supportsOf(placed.values(), { path, ground, jaws, plannedJaws, odM: pipe.odM, asSet, usesAsSet }), whatIf)
-  const sticks = sticksOf(job, string, pipe.odM, supports.at(-1)?.runningM ?? 0)
+  const sticks = sticksOf(job, strings, pipe.odM, supports.at(-1)?.runningM ?? 0)
   return {
     ...base,
     supports,

@@ -1,4 +1,4 @@
-import type { JobRecord, LayoutRecord, RunRecord, SetUpRecord, Surface } from '../scene/records/frame.ts'
+import type { JobRecord, LayoutRecord, RunRecord, SetUpRecord, StringRecord, Surface } from '../scene/records/frame.ts'
 import type { PlacedRecord } from '../scene/kinds/index.ts'
 import type { Phase } from '../scene/parts.ts'
 import type { YardDocument } from '../scene/document.ts'
@@ -111,6 +111,8 @@ export interface SiteModel {
   job: JobRecord
   setUp: SetUpRecord | null
   run: RunRecord | null
+  /** The string shown; null: one string, derived from the job. */
+  string: StringRecord | null
   placed: ReadonlyMap<string, PlacedItem>
   /** Supports sorted by running distance. */
   supports: readonly SupportView[]
@@ -164,10 +166,12 @@ export interface JobSticks {
   jointLossM: number | null
   /** From the house table, not measured on a trial joint. */
   jointLossIsTypical: boolean
-  /** Null while an input is missing. */
+  /** Of the whole job, all strings together. Null while an input is missing. */
   plan: StickPlan | null
   missing: readonly MissingInput[]
-  /** Sticks the checks work with: the plan's, or as many as the supports reach for where the needed length is unknown. */
+  /** Sticks of each string of the set-up by id, in document order; null where not known. Empty without string records. */
+  counts: ReadonlyMap<string, number | null>
+  /** Sticks of the shown string, which the checks work with: the plan's, or as many as the supports reach for where the needed length is unknown. */
   stickCount: number
   /** True where `stickCount` is that guess. */
   countAssumed: boolean

@@ -29,6 +29,8 @@ export interface WhatIf {
 export interface DeriveOptions {
   /** The set-up shown; default: the first of the document. */
   setUpId?: string
+  /** Of several strings the one shown; default: the first of the document. */
+  stringId?: string
   /** `asSet`: heights the crew measured replace the planned ones where there are any. */
   variant?: 'planned' | 'asSet'
   whatIf?: WhatIf
@@ -38,6 +40,8 @@ export interface DeriveOptions {
 export interface ShownCase {
   variant: 'planned' | 'asSet'
   whatIf: WhatIf
+  /** Of several strings the one on the screen, no supposition: left out, the first. */
+  stringId?: string
 }
 
 export const thePlan: ShownCase = { variant: 'planned', whatIf: {} }
@@ -59,8 +63,9 @@ export function tidyWhatIf(whatIf: WhatIf): WhatIf {
 
 export const isPlan = ({ variant, whatIf }: ShownCase): boolean => variant === 'planned' && Object.keys(tidyWhatIf(whatIf)).length === 0
 
-/** Names the case in the stamp of a result: '' for the plan, else what it supposes. */
-export const caseMark = (shown: ShownCase): string => (isPlan(shown) ? '' : `~${shown.variant}${JSON.stringify(tidyWhatIf(shown.whatIf))}`)
+/** Names the case in the stamp of a result: '' for the plan of the first string, else what it supposes and which string it is of. */
+export const caseMark = (shown: ShownCase): string =>
+  `${isPlan(shown) ? '' : `~${shown.variant}${JSON.stringify(tidyWhatIf(shown.whatIf))}`}${shown.stringId === undefined ? '' : `#${shown.stringId}`}`
 
 /** The document without what is missing, for everything that counts or looks up records. The one given stays as it is. */
 export function withoutMissing(document: YardDocument, { missing = [] }: WhatIf): YardDocument {

@@ -41,18 +41,18 @@ describe('the job’s pipe', () => {
 
 describe('the job’s sticks', () => {
   it('seven sticks of 40 ft come up 5¼ in short of 280 ft at ⅞ in a joint, so it takes eight', () => {
-    const sticks = sticksOf(job({ ...tenInch, jointLossM: { value: 0.875 * inchM, basis: 'measured' } }), null, 10.75 * inchM, 0)
+    const sticks = sticksOf(job({ ...tenInch, jointLossM: { value: 0.875 * inchM, basis: 'measured' } }), { all: [], shown: null }, 10.75 * inchM, 0)
     expect(sticks.plan!.sticks).toBe(8)
     expect(sticks.plan!.oneFewer!.shortM / inchM).toBeCloseTo(5.25, 6)
     expect(sticks.stringLengthM(8) / footM).toBeCloseTo(319.49, 2)
   })
   it('without a needed length there are as many as reach the outermost support, and the guess is flagged', () => {
-    const sticks = sticksOf(job({ ...tenInch, neededLengthM: null }), null, 10.75 * inchM, 100 * footM)
+    const sticks = sticksOf(job({ ...tenInch, neededLengthM: null }), { all: [], shown: null }, 10.75 * inchM, 100 * footM)
     expect([sticks.stickCount, sticks.countAssumed]).toEqual([3, true])
     expect(sticks.missing.map(({ path }) => path)).toEqual(['neededLengthM'])
   })
   it('a count decided on the string wins', () => {
     const string = { id: 'string:1', kind: 'string', setUpId: 'setUp:1', runId: 'run:1', name: '', stickCount: 7, parkingRow: null, parkingSide: 'right', order: 0, joinedToId: null, note: null } as const
-    expect(sticksOf(job(tenInch), string, 10.75 * inchM, 0).plan!.isShort).toBe(true)
+    expect(sticksOf(job(tenInch), { all: [string], shown: string }, 10.75 * inchM, 0).plan!.isShort).toBe(true)
   })
 })

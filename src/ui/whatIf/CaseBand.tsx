@@ -43,7 +43,7 @@ const CaseBand = (): ReactNode => {
     const { shownCase } = app.view.getState()
     app.view.setState({ shownCase: { ...shownCase, whatIf: tidyWhatIf({ ...shownCase.whatIf, ...changed }) } })
   }
-  const back = (): void => app.view.setState({ shownCase: thePlan, ...(isOut ? { panel: null } : {}) })
+  const back = (): void => app.view.setState({ shownCase: shown.stringId === undefined ? thePlan : { ...thePlan, stringId: shown.stringId }, ...(isOut ? { panel: null } : {}) })
   return (
     <section className="case-band" data-plan={isOfPlan} aria-label={local(whatIfWords.band)}>
       <p role="status">
