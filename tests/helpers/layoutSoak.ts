@@ -44,7 +44,7 @@ export interface LayoutSoakResult {
   failures: { seed: number; what: string }[]
 }
 
-/** Where slopes are small a body that needs more linear solves than this has lost its way; beyond, the search takes one for each contact that comes or goes. */
+/** Where the pipe's slopes are small and the ground is nowhere steeper than 1 in 1 a body that needs more linear solves than this has lost its way; beyond, the search takes one for each contact that comes or goes. */
 export const MOST_PASSES = 400
 const MOST_PASSES_STEEP = 20_000
 /** Unknowns a body may have: this many for each support, clamp and corner of the ground, and as many for the ends; where slopes are not small, what the search may put on the ground besides. */
@@ -114,12 +114,14 @@ function readable(text: string): void {
 
 function judgeSolves(site: SiteModel, seed: number, result: LayoutSoakResult): void {
   const solver = bodySolverOf(site)
+  const { runningM, levelM } = site.ground
+  const isCliff = runningM.some((at, i) => i > 0 && Math.abs(levelM[i]! - levelM[i - 1]!) > at - runningM[i - 1]!)
   result.mostSolves = more(result.mostSolves, { value: solver.solveCount(), seed })
   for (const { result: beam, supports, jaws } of solver.solved()) {
     const unknowns = unknownsOf(beam)
     result.mostPasses = more(result.mostPasses, { value: beam.passes, seed })
     result.mostUnknowns = more(result.mostUnknowns, { value: unknowns, seed })
-    const isSteep = beam.outOfSmallSlope
+    const isSteep = beam.outOfSmallSlope || isCliff
     if (beam.status === 'notConverged') {
       if (isSteep) result.notConvergedSteep += 1
       else result.notConverged += 1
