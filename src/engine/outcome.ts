@@ -44,8 +44,9 @@ export function valueOrNull<T>(outcome: Outcome<T>): T | null {
 }
 
 /** Throws a RangeError naming the field where a number is not finite or not above (or at) the bound. */
-export function requireNumber(name: string, value: number, bound: { above?: number; atLeast?: number } = {}): void {
+export function requireNumber(name: string, value: number, bound: { above?: number; atLeast?: number; atMost?: number } = {}): void {
   if (!Number.isFinite(value)) throw new RangeError(`${name} is ${value}, not a finite number`)
   if (bound.above !== undefined && value <= bound.above) throw new RangeError(`${name} is ${value}, must be above ${bound.above}`)
   if (bound.atLeast !== undefined && value < bound.atLeast) throw new RangeError(`${name} is ${value}, must be at least ${bound.atLeast}`)
+  if (bound.atMost !== undefined && value > bound.atMost) throw new RangeError(`${name} is ${value}, must be at most ${bound.atMost}`)
 }
