@@ -17,28 +17,28 @@ const MOST_CUT_POINTS = 300
 export type Region = readonly (readonly Vec[])[]
 
 /** Local whole-number grid: origin in the middle, so that a yard at map coordinates loses nothing. */
-interface Grid {
+export interface Grid {
   readonly origin: Vec
   readonly stepM: number
 }
 
-function gridFor(points: readonly Vec[], marginM: number): Grid {
+export function gridFor(points: readonly Vec[], marginM: number): Grid {
   const box = boundingBox(points) as Box
   const extentM = Math.max(box.maxXM - box.minXM, box.maxYM - box.minYM) + 2 * marginM
   const origin = { xM: (box.minXM + box.maxXM) / 2, yM: (box.minYM + box.maxYM) / 2 }
   return { origin, stepM: extentM > 0 ? extentM * CLIPPER_GRID_RATIO : 1 }
 }
 
-const toGrid = (grid: Grid, points: readonly Vec[]): Path64 =>
+export const toGrid = (grid: Grid, points: readonly Vec[]): Path64 =>
   points.map((p) => ({ x: Math.round((p.xM - grid.origin.xM) / grid.stepM), y: Math.round((p.yM - grid.origin.yM) / grid.stepM) }))
 
-const fromGrid = (grid: Grid, paths: Paths64): Region =>
+export const fromGrid = (grid: Grid, paths: Paths64): Region =>
   paths.map((path) => path.map((p) => ({ xM: p.x * grid.stepM + grid.origin.xM, yM: p.y * grid.stepM + grid.origin.yM })))
 
 const areaOf = (grid: Grid, paths: Paths64): number => Math.abs(areaPaths(paths)) * grid.stepM ** 2
 
 /** A line widened by `radiusM` to every side, round joins and caps; a line of no length gives a disc. */
-function widened(grid: Grid, line: readonly Vec[], radiusM: number, sagM: number): Paths64 {
+export function widened(grid: Grid, line: readonly Vec[], radiusM: number, sagM: number): Paths64 {
   const radius = radiusM / grid.stepM
   if (line.length === 0 || radius < 0.5) return []
   // Under 0.01 of a grid step the library falls back to a coarse arc.
@@ -46,7 +46,7 @@ function widened(grid: Grid, line: readonly Vec[], radiusM: number, sagM: number
   return inflatePaths([toGrid(grid, line)], radius, JoinType.Round, EndType.Round, 2, sag)
 }
 
-const filled = (grid: Grid, points: readonly Vec[]): Paths64 => union([toGrid(grid, points)], FillRule.EvenOdd)
+export const filled = (grid: Grid, points: readonly Vec[]): Paths64 => union([toGrid(grid, points)], FillRule.EvenOdd)
 
 /**
  * Everything within `radiusM` of a figure, as rings. `sagM` bounds how far flattened arcs lie inside the true ones.
