@@ -1,9 +1,10 @@
 import type { ReactNode } from 'react'
 import type { StoreApi } from 'zustand/vanilla'
-import type { Localized } from '../messages/localized.ts'
+import type { Language, Localized } from '../messages/localized.ts'
 import type { SourceClass } from '../checks/finding.ts'
 import type { UnitSystem } from '../units/format.ts'
 import type { QuantityKind } from '../units/quantity.ts'
+import type { YardDocument } from '../scene/document.ts'
 import type { LayoutRecord, JobRecord } from '../scene/records/frame.ts'
 import type { GearItem } from '../scene/gear.ts'
 import type { ProposalDesk } from '../state/proposalDesk.ts'
@@ -40,6 +41,12 @@ export interface Services {
   points: () => Promise<readonly PointEntry[]>
   keepPoint: (name: string) => Promise<Outcome>
   openPoint: (pointId: string) => Promise<Outcome>
+  /** The layout as it was then, to compare with; what is open stays open. Null where it is not here or cannot be read. */
+  pointDocument: (pointId: string) => Promise<YardDocument | null>
+
+  /** Keeps the screen awake until the function it returns is called. */
+  keepAwake: () => () => void
+  voice: Voice
 
   /** What the crew owns; apart from layouts, kept on this device. */
   gear: StoreApi<GearState>
@@ -65,6 +72,20 @@ export interface Services {
   keyMap: () => readonly KeyRow[]
   /** Moves of the view that the canvas knows how to make: everything in sight, the fold, the sheet turned, north up. */
   act: (name: 'fit' | 'fold' | 'turnRound' | 'northUp' | 'showRanked') => void
+}
+
+/** Reads aloud with the voices that lie on the device. */
+export interface Voice {
+  store: StoreApi<VoiceState>
+  /** Says the lines in order; what was being said stops. A line without a voice is passed over. */
+  say: (lines: readonly { text: string; language: Language }[]) => void
+  hush: () => void
+}
+/** Languages the device has a voice for, and whether it is reading. */
+export interface VoiceState {
+  en: boolean
+  es: boolean
+  isReading: boolean
 }
 
 export type Outcome = { ok: true; said?: Localized } | { ok: false; reason: Localized }

@@ -17,6 +17,8 @@ import { searchInWorker } from './proposals.ts'
 import type { Keeper } from './keeper.ts'
 import { whyPage } from './pages.ts'
 import { runThroughOnce } from './runThrough.ts'
+import { browserVoice, makeVoice } from './voice.ts'
+import { browserWakeLock, makeKeepAwake } from './wakeLock.ts'
 import { makeYards } from './yards.ts'
 
 /** Everything the screen asks of the program around it. `own` hears what the crew owns, on opening and whenever it changes. */
@@ -28,7 +30,7 @@ export const makeServices = (app: App, keeper: Keeper, own: (items: readonly Gea
   const files = makeFiles(app, keeper, gear)
   const openId = (): string => layoutOf(app.documents.getState().document).layoutId
   return {
-    newYard: yards.newYard, openExample: yards.openExample, resetExample: yards.resetExample, openFile: yards.openFile, openLayout: yards.openLayout, openPoint: yards.openPoint,
+    newYard: yards.newYard, openExample: yards.openExample, resetExample: yards.resetExample, openFile: yards.openFile, openLayout: yards.openLayout, openPoint: yards.openPoint, pointDocument: (pointId) => keeper.loadPoint(pointId).catch(() => null),
     examples,
     saveFile: files.saveFile, shareFile: files.shareFile, saveEverything: files.saveEverything, exportGear: files.exportGear, importGear: files.importGear,
     clearDevice: async () => {
@@ -63,6 +65,8 @@ export const makeServices = (app: App, keeper: Keeper, own: (items: readonly Gea
       await keeper.keepPoint(openId(), name, app.documents.getState().document)
       return { ok: true }
     },
+    keepAwake: makeKeepAwake(browserWakeLock()),
+    voice: makeVoice(browserVoice()),
     gear,
     putGear: (item) => {
       const { items } = gear.getState()
