@@ -1,6 +1,7 @@
 import { createStore, type StoreApi } from 'zustand/vanilla'
 import type { YardDocument } from '../scene/document.ts'
 import type { ReleaseRecord } from '../scene/records/beside.ts'
+import { withRevision } from '../scene/revision.ts'
 import { applyDiff, applyEdit, diffDocuments, isEmptyDiff, type DocumentDiff, type Edit, type StepLabel } from '../scene/edit.ts'
 
 export interface HistoryEntry {
@@ -79,9 +80,10 @@ const merged = (document: YardDocument, past: readonly HistoryEntry[], entry: Hi
 /** The one document store. Every edit of the app goes through it; a test makes its own. */
 export const createDocumentStore = (document: YardDocument): DocumentStore =>
   createStore<DocumentState>()((set, get) => {
-    const accept = (label: StepLabel, next: YardDocument, mergeKey?: string): boolean => {
+    const accept = (label: StepLabel, edited: YardDocument, mergeKey?: string): boolean => {
       const state = get()
       if (!state.writable) return false
+      const next = withRevision(state.document, edited)
       const diff = diffDocuments(state.document, next)
       if (isEmptyDiff(diff)) {
         set({ preview: null, pending: null, previewSeq: state.previewSeq + 1 })
