@@ -41,14 +41,20 @@ export function blockedField(field: readonly (readonly Vec[])[], obstructions: r
   return { grid, field: union(field.map((ring) => toGrid(grid, ring)), FillRule.EvenOdd), paths: union(obstructions.flatMap((one) => pathsOf(grid, one)), FillRule.NonZero) }
 }
 
+/** Things in the way and what opens them, and nothing else: gates and their fences. */
+export interface Opened {
+  things: readonly Obstruction[]
+  openings?: readonly Obstruction[]
+}
+
 /**
- * Parts of the field that are free of what is blocked and of `more`, each connected in itself and with no way to another
- * for a point (widen the obstructions by half the body's width to ask for a body). `openings` are taken out of `more`
- * alone, so that a gate opens its fence and nothing else. Exact to the grid of buffer.ts; corners as `CORNER_SAG_M` says.
+ * Parts of the field that are free of what is blocked and of what is added, each connected in itself and with no way to
+ * another for a point (widen the obstructions by half the body's width to ask for a body). Exact to the grid of
+ * buffer.ts; corners as `CORNER_SAG_M` says.
  */
-export function freeParts({ grid, field, paths }: Blocked, more: readonly Obstruction[], openings: readonly Obstruction[] = []): readonly FreePart[] {
-  const added = more.flatMap((one) => pathsOf(grid, one))
-  const opened = openings.length === 0 ? added : difference(added, openings.flatMap((one) => pathsOf(grid, one)), FillRule.NonZero)
+export function freeParts({ grid, field, paths }: Blocked, added: readonly Opened[]): readonly FreePart[] {
+  const pathsOfAll = (all: readonly Obstruction[]): Paths64 => all.flatMap((one) => pathsOf(grid, one))
+  const opened = added.flatMap(({ things, openings = [] }) => (openings.length === 0 ? pathsOfAll(things) : difference(pathsOfAll(things), pathsOfAll(openings), FillRule.NonZero)))
   const tree = new PolyTree64()
   booleanOpWithPolyTree(ClipType.Difference, field, [...paths, ...opened], tree, FillRule.NonZero)
   const parts: FreePart[] = []

@@ -28,8 +28,8 @@ describe('free parts of a field', () => {
   it('are joined by an opening in what is added, not in what stands anyway', () => {
     const wall = { shape: { kind: 'polyline' as const, points: [{ xM: 10, yM: -1 }, { xM: 10, yM: 11 }] }, roomM: 0.5 }
     const opening = { shape: { kind: 'polygon' as const, points: box(8, 12, 4, 6) }, roomM: 0 }
-    expect(freeParts(blockedField(field, []), [wall], [opening])).toHaveLength(1)
-    expect(freeParts(blockedField(field, [wall]), [], [opening])).toHaveLength(2)
+    expect(freeParts(blockedField(field, []), [{ things: [wall], openings: [opening] }])).toHaveLength(1)
+    expect(freeParts(blockedField(field, [wall]), [{ things: [], openings: [opening] }])).toHaveLength(2)
   })
 })
 

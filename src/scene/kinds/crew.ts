@@ -9,6 +9,8 @@ export const crewSchema = z.strictObject({
   kind: z.literal('crew'),
   role: z.enum(['operator', 'infeedHand', 'exitHand', 'loaderOperator', 'spotter', 'noseSpotter', 'pullerOperator', 'marshal', 'driver', 'other']),
   phases: z.array(phaseSchema).max(8),
+  /** First language of who stands there; null: not said. */
+  language: z.enum(['en', 'es', 'other']).nullable(),
 })
 export type CrewRecord = z.infer<typeof crewSchema>
 
@@ -34,11 +36,12 @@ export const crew = defineKind<CrewRecord>({
   placing: 'item',
   labelLetter: 'C',
   create: (id, at) => ({
-    id, kind: 'crew', place: at.place, locked: false, note: null, gearId: null, role: 'operator', phases: [...phases],
+    id, kind: 'crew', place: at.place, locked: false, note: null, gearId: null, role: 'operator', phases: [...phases], language: null,
   }),
   fields: [
     { path: 'role', label: { en: 'task', es: 'tarea' }, input: { as: 'choice', choices: crewRoles }, first: true },
     { path: 'phases', label: { en: 'stands there in', es: 'está ahí en' }, input: { as: 'phases' } },
+    { path: 'language', label: { en: 'first language', es: 'lengua materna' }, input: { as: 'choice', choices: [{ value: null, label: { en: 'not said', es: 'sin decir' } }, { value: 'en', label: { en: 'English', es: 'inglés' } }, { value: 'es', label: { en: 'Spanish', es: 'español' } }, { value: 'other', label: { en: 'another', es: 'otra' } }] } },
   ],
   footprint: crewFootprint,
   planSymbol: (record, context) => {

@@ -20,6 +20,8 @@ const added: { readonly [name: string]: { readonly [path: string]: Json } } = {
     clock: { startMin: null, endMin: null, breaks: [] },
     procedure: null,
     dispatch: { address: null, muster: null, caller: null },
+    test: null,
+    testStandOffM: unknownFigure,
   },
   machine: {
     'figures.pistonAreaM2': unknownFigure,
@@ -30,6 +32,7 @@ const added: { readonly [name: string]: { readonly [path: string]: Json } } = {
   trench: { isPit: false },
   asSet: { farSaddleM: null },
   releases: { stageId: null, language: null, people: [] },
+  crew: { language: null },
   walkway: { closedPhases: [], isCrossing: null },
   stand: { 'figures.massKg': unknownFigure },
 }
