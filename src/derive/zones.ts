@@ -27,13 +27,14 @@ export function zonesAt(site: SiteModel, stage: Stage): readonly Zone[] {
 
 const made = new WeakMap<SiteModel, Map<string, readonly ZoneShape[]>>()
 
-/** Shapes follow the nose and nothing else of a stage, so most stages share them. A nose on its way is not kept. */
+/** Shapes follow what their definition names of a stage, so most stages share them. A nose on its way is not kept. */
 function shapesOf(site: SiteModel, definition: ZoneDefinition, stage: Stage): readonly ZoneShape[] {
-  if (stage.tipM !== undefined) return definition.shapes(site, stage)
+  const { follows } = definition
+  if (stage.tipM !== undefined && follows !== undefined) return definition.shapes(site, stage)
   const known = made.get(site) ?? new Map<string, readonly ZoneShape[]>()
   made.set(site, known)
-  const { fromM, toM } = noseAt(site, stage)
-  const key = `${definition.id} ${fromM} ${toM}`
+  const { fromM, toM } = follows === undefined ? { fromM: 0, toM: 0 } : noseAt(site, stage)
+  const key = `${definition.id} ${follows === 'noseAndPhase' ? stage.phase : ''} ${fromM} ${toM}`
   let shapes = known.get(key)
   if (shapes === undefined) known.set(key, (shapes = definition.shapes(site, stage)))
   return shapes
@@ -43,14 +44,19 @@ function zoneOf(definition: ZoneDefinition, shape: ZoneShape, change: ZoneChange
   const phases = change?.phases ?? (Object.keys(definition.classes) as Phase[])
   const zoneClass = change?.zoneClass ?? shape.zoneClass ?? definition.classes[phase] ?? 'RED'
   if (!phases.includes(phase)) return null
-  const { name, sentence, source, size, id } = definition
+  const { name, source, id } = definition
+  const entering = [...definition.mayEnter, ...(shape.mayEnter ?? [])]
   return {
-    key: `${id}@${shape.ownerId}`, id, name, sentence, source, size, zoneClass, phases,
+    key: `${id}@${shape.ownerId}`, id, name, source, zoneClass, phases,
+    sentence: shape.sentence ?? definition.sentence,
+    size: shape.size ?? definition.size,
     rings: change === null ? shape.rings : changedRings(shape, change),
     itemIds: shape.itemIds,
-    mayEnter: [...definition.mayEnter, ...(shape.mayEnter ?? [])],
-    keepsOut: definition.keepsOut ?? 'people',
-    missing: shape.missing ?? [],
+    entering, mayEnter: entering.map(({ task }) => task),
+    // Made BLUE by hand it keeps the public out, and the crew works in it.
+    keepsOut: change?.zoneClass === 'BLUE' ? 'public' : (shape.keepsOut ?? definition.keepsOut ?? 'people'),
+    missing: change?.points === null || change === null ? (shape.missing ?? []) : [],
+    askedBy: definition.askedBy ?? null,
     changedBecause: change?.reason ?? null,
   }
 }
@@ -66,7 +72,7 @@ function handDrawn(site: SiteModel, phase: Phase): Zone[] {
   return recordsOf(site.document, 'zone').filter((zone) => zone.phases.includes(phase)).map((zone) => ({
     key: `hand@${zone.id}`, id: 'hand', name: { en: zone.name || 'zone by hand', es: zone.name || 'zona a mano' },
     sentence: zone.sentence === '' ? { en: 'Keep out while it is live.', es: 'No entre mientras esté activa.' } : { en: zone.sentence, es: zone.sentence },
-    zoneClass: zone.zoneClass, phases: zone.phases, rings: [zone.points], itemIds: [zone.id], mayEnter: [], keepsOut: 'people' as const,
+    zoneClass: zone.zoneClass, phases: zone.phases, rings: [zone.points], itemIds: [zone.id], mayEnter: [], entering: [], askedBy: null, keepsOut: zone.zoneClass === 'BLUE' ? ('public' as const) : ('people' as const),
     source: { class: 'houseRule' as const, cite: 'drawn by hand' }, missing: [], changedBecause: null, size: { en: 'as drawn', es: 'según el dibujo' },
   }))
 }

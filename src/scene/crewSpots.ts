@@ -24,8 +24,9 @@ const BEHIND_NOSE_M = 15 * FOOT_M
 const OFF_TRAILER_M = 15 * FOOT_M
 const DRIVER_ASIDE_M = 2
 const PAST_RACK_M = 0.6
+const PAST_STICK_M = 10 * FOOT_M
 /** Sizes where nobody has given them: a usual stick and rack, the largest machine that is moved about, reach and trailer. */
-const usual = { stickM: 12.192, beamSpacingRatio: 7.112 / 12.192, machineLengthM: 6, machineWidthM: 1.9, carriageTravelM: 0.6, reachM: 4.27, trailerM: 21.3 } as const
+const usual = { stickM: 12.192, beamSpacingRatio: 7.112 / 12.192, machineLengthM: 6, machineWidthM: 1.9, carriageTravelM: 0.6, reachM: 4.27, topM: 4.5, trailerM: 21.3 } as const
 
 /** −1 where the rack's open side is right (then the closed side is left), +1 where it is left; closed side left without a rack. */
 export const closedSide = (document: YardDocument, runId: string): number => (recordsOf(document, 'rack').find(({ place }) => runIdOf(document, place) === runId)?.openSide === 'L' ? 1 : -1)
@@ -56,7 +57,7 @@ function clearOfMachineM(machine: MachineRecord | undefined): number {
  *
  * Operator 3 ft from the machine at its controls; infeed hand at the far rack end; exit hand down-string clear of the
  * machine, 5 ft off the pipe; loader operator and puller operator in their vehicles; spotter behind what a stick on the
- * loader sweeps, or 15 ft ahead of the trailer with its driver; nose spotter 18 ft 6 in off and 15 ft behind the nose of
+ * loader sweeps and where it would land, or 15 ft ahead of the trailer with its driver; nose spotter 18 ft 6 in off and 15 ft behind the nose of
  * the last pull. `noseM` is where that nose lies; left out, it is worked out from the job.
  * Source: common practice, no source.
  */
@@ -84,7 +85,9 @@ export function crewSpots(document: YardDocument, at: { setUpId: string; runId: 
   } else if (loader !== undefined) {
     const { runningM, offsetM } = resolvePlace(document, loader, runId)
     const sweepM = Math.hypot(stickM / 2, loader.figures.reachM.value ?? usual.reachM) + OFF_MACHINE_M + OFF_EDGE_M
-    spots.push({ role: 'spotter', place: onRun((runningM ?? 0) - sweepM, offsetM ?? 0), phases: ['offload', 'load'] })
+    // Past the end of a stick by 10 ft, or by the height it hangs at: where it would land.
+    const landsM = stickM / 2 + Math.max(PAST_STICK_M, loader.figures.topHeightM.value ?? usual.topM) + OFF_EDGE_M
+    spots.push({ role: 'spotter', place: onRun((runningM ?? 0) - Math.max(sweepM, landsM), offsetM ?? 0), phases: ['offload', 'load'] })
   }
   spots.push({ role: 'noseSpotter', place: onRun((at.noseM ?? noseOf(document, setUpId)) - BEHIND_NOSE_M, side * NOSE_SPOTTER_OFF_M), phases: ['pull'] })
   if (puller !== undefined) spots.push({ role: 'pullerOperator', place: onItem(puller.id), phases: ['pull'], isSeat: true })

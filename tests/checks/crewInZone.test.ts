@@ -40,8 +40,8 @@ describe('crew spots and zones', () => {
   })
 
   it('let the role in that belongs there, and no other', () => {
-    // Carriage and jaws: RED while fusing, the operator may; machine 1.9 m wide and 3 ft: to 1.864 m.
-    const at = (role: string, offsetM: number) => levelsOf(crewInZone, siteOf({}, machineAt0(), crew(role, 0, offsetM, ['fuse'])))
+    // Carriage and jaws: RED while fusing, the operator may; machine 1.9 m wide and 3 ft: to 1.864 m; 2 m down-string no facer reaches.
+    const at = (role: string, offsetM: number) => levelsOf(crewInZone, siteOf({}, machineAt0(), crew(role, 2, offsetM, ['fuse'])))
     expect(at('operator', 1.5)).toEqual(['met'])
     expect(at('exitHand', 1.5)).toEqual(['STOP'])
     expect(at('exitHand', 1.87)).toEqual(['met'])

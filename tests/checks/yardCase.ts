@@ -14,7 +14,7 @@ export const inM = 0.0254
 export const lbN = 4.4482216152605
 
 /** 10 in IPS DR 17 in 40 ft sticks, 280 ft needed; 7/8 in lost at each joint: eight sticks, 319 ft 5 7/8 in. */
-export const tenInch = { pipe: { system: 'IPS', size: '10', dr: 17, material: 'PE4710' }, stickLengthM: 40 * ftM, neededLengthM: 280 * ftM, jointLossM: { value: 0.875 * inM, basis: 'measured' } } as const
+export const tenInch = { pipe: { system: 'IPS', size: '10', dr: 17, material: 'PE4710' }, stickLengthM: 40 * ftM, neededLengthM: 280 * ftM, jointLossM: { value: 0.875 * inM, basis: 'measured' }, test: 'none' } as const
 
 interface Parts {
   job?: Partial<JobRecord>

@@ -56,7 +56,7 @@ describe('the nearest clear place', () => {
     const strip = (atM: number) => boxM(-40, 40, atM, atM + 0.12)
     // Open frames whose boxes cover the field but which shut nothing there: each is measured for every place tried.
     const frame = (sizeM: number) => [...boxM(-sizeM, sizeM, -sizeM, sizeM), { xM: -sizeM, yM: -sizeM + 0.1 }, { xM: -sizeM + 0.1, yM: sizeM - 0.1 }, { xM: sizeM - 0.1, yM: sizeM - 0.1 }, { xM: sizeM - 0.1, yM: -sizeM + 0.1 }, { xM: -sizeM, yM: -sizeM + 0.1 }]
-    const zone = (rings: Zone['rings']): Zone => ({ key: 'hand@zone:grid', id: 'hand', name: { en: 'grid', es: 'red' }, sentence: { en: '', es: '' }, zoneClass: 'RED', phases: ['pull'], rings, itemIds: [], mayEnter: [], keepsOut: 'people', source: { class: 'houseRule', cite: '' }, missing: [], changedBecause: null, size: { en: '', es: '' } })
+    const zone = (rings: Zone['rings']): Zone => ({ key: 'hand@zone:grid', id: 'hand', name: { en: 'grid', es: 'red' }, sentence: { en: '', es: '' }, zoneClass: 'RED', phases: ['pull'], rings, itemIds: [], mayEnter: [], entering: [], askedBy: null, keepsOut: 'people', source: { class: 'houseRule', cite: '' }, missing: [], changedBecause: null, size: { en: '', es: '' } })
     const strips = Array.from({ length: 800 }, (_, i) => strip(-40 + 0.1 * i))
     const frames = Array.from({ length: 20 }, (_, i) => frame(50 + i))
     const { place, distanceCount } = searchClearSpot(site, { runningM: 0, offsetM: 0 }, [zone([...frames, ...strips])])

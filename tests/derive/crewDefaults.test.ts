@@ -6,7 +6,7 @@ import { commandOf } from '../../src/scene/commands/index.ts'
 import { recordsOf, type YardDocument } from '../../src/scene/document.ts'
 import { applyEdit } from '../../src/scene/edit.ts'
 import { testEnv } from '../helpers/documents.ts'
-import { arenalGood, mapleGood, redstemGood } from '../helpers/makeExamples.ts'
+import { arenalGood, mapleGood, otterGood, redstemGood } from '../helpers/makeExamples.ts'
 
 /** The layout with the crew of the command and no other. */
 const crewed = (document: YardDocument): YardDocument => {
@@ -15,12 +15,22 @@ const crewed = (document: YardDocument): YardDocument => {
 }
 
 describe('the crew command on a good plan', () => {
-  it.each([['Maple Fork', mapleGood], ['Redstem Flat', redstemGood], ['Campo Arenal', arenalGood]])('%s: puts everybody where the zones leave room, to a millimetre', (_name, make) => {
-    const site = deriveSite(crewed(make()))
+  it.each([['Maple Fork', mapleGood], ['Redstem Flat', redstemGood], ['Campo Arenal', arenalGood], ['Otter Bend', otterGood]])('%s: everybody stands where the zones leave room, to a millimetre, with no STOP and no FIX', (_name, make) => {
+    const site = deriveSite(make())
     const placed = [...site.placed.values()].flatMap(({ record, runningM, offsetM }) => (record.kind === 'crew' ? [{ role: record.role, phases: record.phases, runningM, offsetM }] : []))
     const near = (valueM: number) => expect.closeTo(valueM, 3) as number
     expect(placed).toEqual(defaultCrew(site).map(({ role, phases, runningM, offsetM }) => ({ role, phases, runningM: near(runningM), offsetM: near(offsetM) })))
     expect(placed.length).toBeGreaterThan(6)
     expect(runChecks(site).findings.filter(({ checkId }) => checkId === 'crew-in-zone').map(({ level }) => level)).toEqual(['met'])
+  })
+
+  it('Redstem Flat: the usual spot of the nose spotter lies within 2 ft of the trench, and the zones move it', () => {
+    // 18 ft 6 in off the line; the trench begins 19 ft off, its legal line 17 ft off: 5.1816 m.
+    const site = deriveSite(crewed(redstemGood()))
+    expect(runChecks(site).findings.filter(({ checkId }) => checkId === 'crew-in-zone').map(({ level, itemIds }) => [level, itemIds.some((id) => site.placed.get(id)?.kind === 'trench')])).toEqual([['CHECK', true]])
+    const spotter = defaultCrew(site).find(({ role }) => role === 'noseSpotter')!
+    expect(spotter.offsetM).toBeLessThan(5.1816)
+    const good = deriveSite(redstemGood())
+    expect(runChecks(good).findings.filter(({ checkId }) => checkId === 'crew-in-zone').map(({ level }) => level)).toEqual(['met'])
   })
 })

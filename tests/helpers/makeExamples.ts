@@ -11,6 +11,8 @@ import { newDocument, type NewYardForm } from '../../src/scene/newYard.ts'
 import { writeFile } from '../../src/scene/writeFile.ts'
 import { fahrenheitToC, footM, inchM, poundForceN } from '../../src/units/factors.ts'
 import type { Env } from '../../src/scene/edit.ts'
+import { defaultCrew } from '../../src/derive/crewDefaults.ts'
+import { deriveSite } from '../../src/derive/site.ts'
 
 const ft = (feet: number): number => feet * footM
 const inch = (inches: number): number => inches * inchM
@@ -59,6 +61,17 @@ class Drawing {
   figures(id: string, values: Record<string, number>): this {
     return Object.entries(values).reduce<this>((drawing, [name, value]) => drawing.run('setField', { ids: [id], path: `figures.${name}.value`, value, basis: 'plate' }), this)
   }
+  /** The usual spots of the crew, each then moved to where the zones of this yard leave room. */
+  crew(): this {
+    this.run('crewDefaults', { setUpId: this.one('setUp') })
+    for (const { role, runningM, offsetM } of defaultCrew(deriveSite(this.document))) {
+      const spot = Object.values(this.document.records).find((record) => record.kind === 'crew' && record.role === role)
+      const at = spot === undefined ? undefined : deriveSite(this.document).placed.get(spot.id)
+      const isThere = at !== undefined && Math.hypot((at.runningM ?? 0) - runningM, (at.offsetM ?? 0) - offsetM) < 0.001
+      if (at !== undefined && !isThere) this.run('setOnRun', { id: at.id, runningM, offsetM })
+    }
+    return this
+  }
   /** Ground levels along the line and to both sides, the fall given and a few millimetres of real ground on it. */
   levels(fromM: number, toM: number, stepM: number, fallRatio: number, sideM: number): this {
     let count = 0
@@ -90,7 +103,7 @@ const mapleOdM = inch(10.75)
 
 function mapleBase(name: string): Drawing {
   const yard = new Drawing(name, mapleForm, 'feetInches')
-  yard.job({ 'jointLossM.value': inch(0.875), 'wallTemperatureC.value': Math.round(fahrenheitToC(73.4)), 'temperatureSwingC.value': 60 / 1.8 })
+  yard.job({ test: 'none', 'jointLossM.value': inch(0.875), 'wallTemperatureC.value': Math.round(fahrenheitToC(73.4)), 'temperatureSwingC.value': 60 / 1.8 })
   yard.run('setRun', { runId: yard.one('run'), path: 'surfaces.0', value: 'gravel' })
   yard.figures(yard.one('machine'), machineFigures(inch(30), mapleOdM, 4.7, lb(7000)))
   // The line lies left of the middle of the 70 ft lot: the rack and the loader take the wider side.
@@ -132,7 +145,7 @@ export function mapleGood(): YardDocument {
   yard.item('puller', ft(340), 0, { pullerKind: 'loader', guardedCab: true, figures: { ropeLengthM: plate(ft(18)), towRatingN: plate(lb(4000)), ropeRatingN: plate(lb(6000)), massKg: plate(3400), lengthM: plate(ft(12)) } })
   yard.item('loader', ft(-20), 7.6, { figures: { plateLoadN: plate(lb(1800)), topHeightM: plate(ft(12)), reachM: plate(1.2) } }, Math.PI / 2)
   yard.item('anchor', ft(-10), -2.5, { figures: { ratedHoldN: plate(lb(500)), tetherLengthM: plate(6) } })
-  yard.run('crewDefaults', { setUpId: yard.one('setUp') })
+  yard.crew()
   return yard.document
 }
 
@@ -143,7 +156,7 @@ const redstemOdM = inch(36)
 
 function redstemBase(name: string): Drawing {
   const yard = new Drawing(name, redstemForm, 'feetInches')
-  yard.job({ 'jointLossM.value': inch(2), 'wallTemperatureC.value': Math.round(fahrenheitToC(73.4)), 'temperatureSwingC.value': 50 / 1.8, noseHold: 'slung' })
+  yard.job({ test: 'none', 'jointLossM.value': inch(2), 'wallTemperatureC.value': Math.round(fahrenheitToC(73.4)), 'temperatureSwingC.value': 50 / 1.8, noseHold: 'slung' })
   yard.run('setRun', { runId: yard.one('run'), path: 'surfaces.0', value: 'grass' })
   yard.figures(yard.one('machine'), { ...machineFigures(inch(42), redstemOdM, 29.4, lb(44_000)), lengthM: ft(16), widthM: ft(9) })
   // The trench runs along the right edge of the right-of-way, 9 ft deep, its near edge 19 ft off the line.
@@ -187,7 +200,7 @@ export function redstemGood(): YardDocument {
   yard.feature('boundary', [[ft(-170), -ft(60)], [ft(-75), -ft(60)], [ft(-75), -ft(30)], [ft(600), -ft(30)], [ft(600), ft(30)], [ft(-75), ft(30)], [ft(-75), ft(60)], [ft(-170), ft(60)]], { name: 'right-of-way with a bay' })
   yard.item('loader', ft(-120), 0, redstemLoader(13))
   yard.feature('lane', [[ft(-110), ft(21)], [ft(-25), ft(21)]], { name: 'carry lane, end-on', use: 'loader', figures: { widthM: { value: ft(12), basis: 'measured' } } })
-  yard.run('crewDefaults', { setUpId: yard.one('setUp') })
+  yard.crew()
   return yard.document
 }
 
@@ -198,7 +211,7 @@ const arenalOdM = 0.45
 
 function arenalBase(name: string, wallC: number): Drawing {
   const yard = new Drawing(name, arenalForm, 'metric')
-  yard.job({ 'jointLossM.value': 0.03, 'wallTemperatureC.value': wallC, 'temperatureSwingC.value': 40 })
+  yard.job({ test: 'none', 'jointLossM.value': 0.03, 'wallTemperatureC.value': wallC, 'temperatureSwingC.value': 40 })
   yard.run('setRun', { runId: yard.one('run'), path: 'surfaces.0', value: 'sand' })
   yard.figures(yard.one('machine'), machineFigures(0.8, arenalOdM, 9.4, 62_000))
   yard.feature('overheadLine', [[-60, 16], [60, 16]], { name: '33 kV line', figures: { voltageV: { value: 33_000, basis: 'measured' }, lowestHeightM: { value: 6.5, basis: 'measured' } } })
@@ -244,7 +257,7 @@ export function arenalGood(): YardDocument {
   yard.item('loader', -6, 9.5, arenalLoader, Math.PI / 2)
   // Unloaded 30 m from the wires.
   yard.run('place', { kind: 'offload', place: { at: 'free', xM: 24, yM: -16, headingRad: 0 } })
-  yard.run('crewDefaults', { setUpId: yard.one('setUp') })
+  yard.crew()
   return yard.document
 }
 
@@ -255,7 +268,7 @@ const otterOdM = inch(16)
 
 function otterBase(name: string): Drawing {
   const yard = new Drawing(name, otterForm, 'feetInches')
-  yard.job({ 'jointLossM.value': inch(1.25), 'wallTemperatureC.value': Math.round(fahrenheitToC(73.4)), 'temperatureSwingC.value': 40 / 1.8 })
+  yard.job({ test: 'none', 'jointLossM.value': inch(1.25), 'wallTemperatureC.value': Math.round(fahrenheitToC(73.4)), 'temperatureSwingC.value': 40 / 1.8 })
   yard.run('setRun', { runId: yard.one('run'), path: 'surfaces.0', value: 'grass' })
   yard.figures(yard.one('machine'), machineFigures(inch(34), otterOdM, 9.4, lb(14_000)))
   yard.run('remove', { ids: [yard.one('boundary')] })
@@ -297,10 +310,7 @@ export function otterGood(): YardDocument {
   yard.item('puller', ft(1257.5), 0, { pullerKind: 'loader', guardedCab: true, figures: { ropeLengthM: plate(ft(10)), towRatingN: plate(lb(10_000)), ropeRatingN: plate(lb(12_000)), massKg: plate(9000), lengthM: plate(ft(12)) } })
   yard.item('loader', ft(-25), ft(-48), { figures: { plateLoadN: plate(lb(4000)), topHeightM: plate(ft(12)), reachM: plate(ft(6)) } }, Math.PI / 2)
   yard.item('anchor', ft(-12), ft(8), { figures: { ratedHoldN: plate(lb(2500)), tetherLengthM: plate(8) } })
-  yard.run('crewDefaults', { setUpId: yard.one('setUp') })
-  // A stick swung across reaches a little farther than the usual spot allows for.
-  const spotter = Object.values(yard.document.records).find((record) => record.kind === 'crew' && record.role === 'spotter')
-  if (spotter !== undefined) yard.run('setOnRun', { id: spotter.id, runningM: -17 })
+  yard.crew()
   return yard.document
 }
 

@@ -66,7 +66,7 @@ function ofSpot(site: SiteModel, spot: Spot, stages: readonly ZonesOfStage[]): F
   const amber = [...inside.values()].filter(({ zone }) => zone.zoneClass === 'AMBER')
   // One search serves every zone the spot lies in.
   const clear = red.length === 0 ? null : clearPlace(site, spot, stages)
-  return [...red.map((one) => inRed(spot, one, clear)), ...amber.map((one) => inAmber(spot, one))]
+  return [...red.map((one) => inRed(spot, one, clear)), ...(amber.length === 0 ? [] : [inAmber(spot, amber)])]
 }
 
 const phaseList = (used: ReadonlySet<Phase>): Localized => listOf([...used].map((phase) => phaseWords[phase]), 8)
@@ -91,16 +91,24 @@ const moveTo = (spot: Spot, clear: SpotPlace): Remedy => ({
   label: say('Move the {role} to {at}, {offset}', 'Mover a {role} a {at}, {offset}', { role: roleName(spot.record.role), at: { runningM: clear.runningM }, offset: { offsetM: clear.offsetM } }),
 })
 
-function inAmber(spot: Spot, { zone, phases, depthM }: Inside): Finding {
+/** One finding a spot, however many AMBER zones lie over it: the deepest leads, the others are named. */
+function inAmber(spot: Spot, all: readonly Inside[]): Finding {
+  const sorted = all.toSorted((a, b) => b.depthM - a.depthM)
+  const { zone, depthM } = sorted[0]!
+  const phases = new Set(sorted.flatMap((one) => [...one.phases]))
   const allowed = zone.mayEnter.length === 0 ? { en: 'nobody', es: 'nadie' } : listOf(zone.mayEnter.map(roleName))
-  const values = { role: roleName(spot.record.role), zone: zone.name, phases: phaseList(phases), allowed }
+  const values = { role: roleName(spot.record.role), zone: zone.name, zones: listOf(unique(sorted.map((one) => one.zone.name))), phases: phaseList(phases), allowed }
   return finding(ID, {
-    level: 'CHECK', about: `${spot.id}:${zone.key}:AMBER`, items: [spot.id, ...zone.itemIds], where: atPoint(spot.xM, spot.yM), phases: [...phases],
+    level: 'CHECK', about: `${spot.id}:AMBER`, items: [...new Set([spot.id, ...sorted.flatMap((one) => one.zone.itemIds)])], where: atPoint(spot.xM, spot.yM), phases: [...phases],
     measured: q('length', depthM), limit: q('length', 0), source: { class: zone.source.class, cite: zone.source.cite },
-    what: say('The {role} stands in an AMBER zone: {zone}, in {phases}. Who may be there: {allowed}.', 'El puesto de {role} queda en una zona ÁMBAR: {zone}, en {phases}. Pueden estar ahí: {allowed}.', values),
+    what: sorted.length === 1
+      ? say('The {role} stands in an AMBER zone: {zone}, in {phases}. Who may be there: {allowed}.', 'El puesto de {role} queda en una zona ÁMBAR: {zone}, en {phases}. Pueden estar ahí: {allowed}.', values)
+      : say('The {role} stands in AMBER zones that do not name the task: {zones}, in {phases}.', 'El puesto de {role} queda en zonas ÁMBAR que no nombran su tarea: {zones}, en {phases}.', values),
     move: say('Move the {role} out of it, or work there only in sight of the operator.', 'Saque al {role} de ahí, o trabaje ahí solo a la vista del operador.', values),
   })
 }
+
+const unique = (names: readonly Localized[]): Localized[] => [...new Map(names.map((name) => [name.en, name])).values()]
 
 /** Nearest clear place of a spot beside the run; null where it is locked, lies on no run, or there is none within 30 m. */
 function clearPlace(site: SiteModel, spot: Spot, stages: readonly ZonesOfStage[]): SpotPlace | null {

@@ -31,7 +31,7 @@ export const zoneInputs = defineCheck({
 
 const unique = (labels: readonly Localized[]): Localized[] => [...new Map(labels.map((label) => [label.en, label])).values()]
 
-/** Missing inputs by kind of the record that lacks them. Overhead lines have a check of their own, which stops for them. */
+/** Missing inputs by kind of the record that lacks them. What a check of its own asks for (overhead lines, trenches, public ways) is left to it. */
 function lacksByKind(site: SiteModel): Map<string, Lack> {
   const lacks = new Map<string, Lack>()
   const take = (input: MissingInput, zone: { id: string; name: Localized }, phase: Phase): void => {
@@ -42,7 +42,7 @@ function lacksByKind(site: SiteModel): Map<string, Lack> {
     lack.zones.set(zone.id, zone.name)
     lack.phases.add(phase)
   }
-  for (const { stage, zones } of zoneStagesOf(site)) for (const zone of zones) if (zone.keepsOut === 'people') for (const input of zone.missing) take(input, zone, stage.phase)
+  for (const { stage, zones } of zoneStagesOf(site)) for (const zone of zones) if (zone.askedBy === null) for (const input of zone.missing) take(input, zone, stage.phase)
   // Whether the cab is guarded decides who may sit in the rope's line; the rope's zone itself is known without it.
   for (const { record } of site.placed.values()) {
     if (record.kind !== 'puller') continue

@@ -1,3 +1,4 @@
+import { enter, when } from './mayEnter.ts'
 import type { MachineRecord } from '../../scene/kinds/machine.ts'
 import type { ZoneDefinition } from './zone.ts'
 import type { MissingInput } from '../types.ts'
@@ -13,7 +14,7 @@ export const carriage: ZoneDefinition = {
   name: { en: 'carriage and jaws', es: 'carro y mordazas' },
   sentence: { en: 'The jaws close with tons of push and don’t feel your hand. If your hand is in there, the power is off.', es: 'Las mordazas cierran con toneladas de fuerza y no sienten su mano. Si mete la mano, la máquina va apagada.' },
   classes: { setUp: 'AMBER', load: 'AMBER', fuse: 'RED', pull: 'AMBER' },
-  mayEnter: ['operator'],
+  mayEnter: [enter('operator', when.atControls)],
   source: { class: 'houseRule', cite: 'guarding principle of 29 CFR 1926.300, from memory, confirm; 3 ft common practice, no published source' },
   size: { en: 'machine and 3 ft all round', es: 'máquina y 3 pies alrededor' },
   shapes: (site) => [...site.placed.values()].filter(({ kind }) => kind === 'machine').map((item) => {

@@ -1,12 +1,35 @@
+import { bentString } from './bentString.ts'
 import { carriage } from './carriage.ts'
+import { cuttingStation } from './cuttingStation.ts'
+import { emergencyWay } from './emergencyWay.ts'
+import { facer } from './facer.ts'
 import { feedCorridor } from './feedCorridor.ts'
+import { feedRim } from './feedRim.ts'
+import { fuelPower } from './fuelPower.ts'
+import { gasVent } from './gasVent.ts'
+import { hotPlate } from './hotPlate.ts'
+import { liftedPipe } from './liftedPipe.ts'
+import { liveTraffic } from './liveTraffic.ts'
 import { loaderSweep } from './loaderSweep.ts'
 import { nose } from './nose.ts'
+import { offloadSide } from './offloadSide.ts'
 import { overhead } from './overhead.ts'
+import { publicWalk } from './publicWalk.ts'
+import { pullHead } from './pullHead.ts'
 import { rackRollOff } from './rackRollOff.ts'
 import { rope } from './rope.ts'
+import { runAway } from './runAway.ts'
+import { stackSide } from './stackSide.ts'
+import { stringAtRest } from './stringAtRest.ts'
 import { stringSide } from './stringSide.ts'
+import { tent } from './tent.ts'
+import { testLine } from './testLine.ts'
+import { trenchEdgeZone } from './trenchEdge.ts'
+import { waterEdge } from './waterEdge.ts'
 import type { ZoneDefinition } from './zone.ts'
 
-/** Every zone that comes from the gear. A new one is one file and one line here. */
-export const zoneCatalogue: readonly ZoneDefinition[] = [rackRollOff, feedCorridor, carriage, loaderSweep, rope, nose, stringSide, overhead]
+/** Every zone that comes from the gear, by number, Z-01 to Z-28. A new one is one file and one line here. */
+export const zoneCatalogue: readonly ZoneDefinition[] = [
+  offloadSide, rackRollOff, feedCorridor, carriage, hotPlate, facer, loaderSweep, liftedPipe, rope, nose, bentString, stringSide, runAway, stackSide,
+  trenchEdgeZone, overhead, publicWalk, liveTraffic, emergencyWay, fuelPower, stringAtRest, cuttingStation, testLine, tent, gasVent, waterEdge, feedRim, pullHead,
+]

@@ -1,3 +1,4 @@
+import { enter, when } from './mayEnter.ts'
 import type { ZoneDefinition } from './zone.ts'
 import { odOf, stripAlong } from './shapes.ts'
 
@@ -9,7 +10,7 @@ export const feedCorridor: ZoneDefinition = {
   name: { en: 'between rack and machine', es: 'entre la cama y la máquina' },
   sentence: { en: 'The pipe moves when you least expect it. Hands on top, feet out from under, eyes on the operator.', es: 'El tubo se mueve cuando menos lo espera. Manos arriba del tubo, pies afuera y la vista en el operador.' },
   classes: { load: 'AMBER', fuse: 'AMBER', pull: 'AMBER' },
-  mayEnter: ['infeedHand', 'operator'],
+  mayEnter: [enter('infeedHand', when.eyeContact), enter('operator')],
   source: { class: 'houseRule', cite: 'common practice, no published source' },
   size: { en: 'pipe and 3 ft each side', es: 'tubo y 3 pies a cada lado' },
   shapes: (site) => {

@@ -11,6 +11,7 @@ export const nose: ZoneDefinition = {
   id: 'Z-10',
   name: { en: 'ahead of the nose', es: 'delante de la punta' },
   sentence: { en: 'The front end jumps when it comes off a stand. Stay to the side and back, and never guide it with your hands.', es: 'La punta salta cuando sale de un soporte. Quédese a un lado y atrás, y nunca la guíe con las manos.' },
+  follows: 'nose',
   classes: { pull: 'RED', move: 'RED' },
   mayEnter: [],
   source: { class: 'houseRule', cite: 'common practice, no published source' },

@@ -1,3 +1,4 @@
+import { enter } from './mayEnter.ts'
 import { surfaceRows } from '../../engine/pipe/tables.ts'
 import type { RackRecord } from '../../scene/kinds/rack.ts'
 import type { Vec } from '../../geometry/vector.ts'
@@ -32,7 +33,7 @@ export const rackRollOff: ZoneDefinition = {
   name: { en: 'roll-off beside the rack', es: 'rodada junto a la cama' },
   sentence: { en: 'Think of every pipe on the rack as a wheel. Stay at the ends, never on the low side.', es: 'Piense que cada tubo en la cama es una rueda. Quédese en los extremos, nunca en el lado bajo.' },
   classes: { setUp: 'AMBER', offload: 'AMBER', load: 'RED', fuse: 'AMBER', pull: 'AMBER', move: 'AMBER', rest: 'AMBER', tieIn: 'AMBER' },
-  mayEnter: ['infeedHand'],
+  mayEnter: [enter('infeedHand', { en: 'at the ends of the rack only', es: 'solo en los extremos de la cama' })],
   source: { class: 'houseRule', cite: 'width from mechanics where no stop is up; 10 ft and 6 ft common practice, no published source' },
   size: { en: '6 ft past each end, 10 ft wide with stops up', es: '6 pies más allá de cada extremo, 10 pies de ancho con topes puestos' },
   shapes: (site) => [...site.placed.values()].filter(({ kind }) => kind === 'rack').flatMap((item) => ofRack(site, item)),

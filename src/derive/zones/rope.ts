@@ -1,5 +1,6 @@
+import { enter, when, type MayEnter } from './mayEnter.ts'
 import type { PullerRecord } from '../../scene/kinds/puller.ts'
-import type { CrewRole, ZoneDefinition } from './zone.ts'
+import type { ZoneDefinition } from './zone.ts'
 import type { MissingInput, PlacedItem, SiteModel, Stage } from '../types.ts'
 import { noseAt, pipeMissing, stripAlong } from './shapes.ts'
 
@@ -39,9 +40,9 @@ export function ropeAt(site: SiteModel, stage: Stage): RopePlace | null {
 }
 
 /** The puller operator may sit in the line only behind a guard; unknown counts as missing. */
-export function pullerOperatorMayEnter(record: PullerRecord): { mayEnter: readonly CrewRole[]; missing: readonly MissingInput[] } {
+export function pullerOperatorMayEnter(record: PullerRecord): { mayEnter: readonly MayEnter[]; missing: readonly MissingInput[] } {
   if (record.guardedCab === false) return { mayEnter: [], missing: [] }
-  return { mayEnter: ['pullerOperator'], missing: record.guardedCab === null ? [{ recordId: record.id, path: 'guardedCab', label: { en: 'guarded cab', es: 'cabina con protección' } }] : [] }
+  return { mayEnter: [enter('pullerOperator', when.guardedCab)], missing: record.guardedCab === null ? [{ recordId: record.id, path: 'guardedCab', label: { en: 'guarded cab', es: 'cabina con protección' } }] : [] }
 }
 
 /** Z-09. The loaded rope over the whole of a pull, and a fan behind each of its ends. */
@@ -49,6 +50,7 @@ export const rope: ZoneDefinition = {
   id: 'Z-09',
   name: { en: 'rope tight', es: 'cuerda tensa' },
   sentence: { en: 'A tight rope is a loaded gun. When it comes tight, be out of line with it: both ends, and inside the bend.', es: 'Una cuerda tensa es como un arma cargada. Cuando se tense, salga de su línea: de las dos puntas y de adentro de la curva.' },
+  follows: 'nose',
   classes: { fuse: 'AMBER', pull: 'RED', move: 'RED' },
   mayEnter: [],
   source: { class: 'houseRule', cite: 'marine snap-back teaching; no figure is published for construction' },

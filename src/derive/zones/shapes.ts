@@ -1,6 +1,8 @@
 /** Outlines that zones are made of. */
 import { add, along, toTheRight, type Pose, type Vec } from '../../geometry/vector.ts'
-import type { MissingInput, SiteModel, Stage } from '../types.ts'
+import { kindOf } from '../../scene/kinds/index.ts'
+import type { Figure } from '../../scene/parts.ts'
+import type { MissingInput, PlacedItem, SiteModel, Stage } from '../types.ts'
 
 /** Stations along the run no farther apart than this where it bends. */
 const BEND_STEP_M = 1
@@ -25,7 +27,13 @@ export function stripAlong(site: Pick<SiteModel, 'atRunning' | 'bends'>, station
 }
 
 function widthAt(stations: readonly { runningM: number; halfWidthM: number }[], runningM: number): number {
-  const after = stations.findIndex((station) => station.runningM >= runningM)
+  let [after, end] = [0, stations.length]
+  while (after < end) {
+    const middle = (after + end) >> 1
+    if (stations[middle]!.runningM >= runningM) end = middle
+    else after = middle + 1
+  }
+  if (after === stations.length) return stations.at(-1)!.halfWidthM
   if (after <= 0) return stations[Math.max(0, after)]!.halfWidthM
   const [a, b] = [stations[after - 1]!, stations[after]!]
   const share = b.runningM === a.runningM ? 1 : (runningM - a.runningM) / (b.runningM - a.runningM)
@@ -36,6 +44,12 @@ function widthAt(stations: readonly { runningM: number; halfWidthM: number }[], 
 export function boxAt(pose: Pose, box: { fromM: number; toM: number; rightM: number; leftM: number }): Vec[] {
   const corner = (alongM: number, leftM: number): Vec => add(add(pose, along(pose.headingRad, alongM)), toTheRight(pose.headingRad, -leftM))
   return [corner(box.fromM, -box.rightM), corner(box.toM, -box.rightM), corner(box.toM, box.leftM), corner(box.fromM, box.leftM)]
+}
+
+/** Box round an item's own length and width, widened by a margin on every side. */
+export function aroundItem(pose: Pose, size: { lengthM: number; widthM: number }, marginM: number): Vec[][] {
+  const [half, side] = [size.lengthM / 2 + marginM, size.widthM / 2 + marginM]
+  return [boxAt(pose, { fromM: -half, toM: half, rightM: side, leftM: side })]
 }
 
 /** Ring of 48 corners round a circle; the corners lie on it (drawing; distances to it are within 0.3 %). */
@@ -85,9 +99,26 @@ export function widened(ring: readonly Vec[], marginM: number): (readonly Vec[])
 
 /** Inputs of a zone along the pipe: its size and the stick length. */
 export const pipeMissing = (site: SiteModel): MissingInput[] => [
-  ...(site.pipe.odM === null ? site.pipe.missing.filter(({ path }) => path === 'pipe') : []),
+  ...sizeMissing(site),
   ...(site.sticks.stickLengthM === null ? site.sticks.missing.filter(({ path }) => path === 'stickLengthM') : []),
 ]
+
+/** A field of an item that nobody has filled in, named as its own field is. */
+export function lacking(item: Pick<PlacedItem, 'id' | 'kind'>, path: string): MissingInput {
+  const label = kindOf(item.kind)?.fields.find((field) => field.path === path)?.label ?? { en: path, es: path }
+  return { recordId: item.id, path, label }
+}
+
+/** Figures of an item by name, the largest usual value where one is unknown, and what is missing. */
+export function figuresOr<Name extends string>(item: PlacedItem, largest: Readonly<Record<Name, number>>): Record<Name, number> & { missing: MissingInput[] } {
+  const { figures } = item.record as unknown as { figures: Readonly<Record<Name, Figure>> }
+  const names = Object.keys(largest) as Name[]
+  const values = Object.fromEntries(names.map((name) => [name, figures[name].value ?? largest[name]])) as Record<Name, number>
+  return { ...values, missing: names.filter((name) => figures[name].value === null).map((name) => lacking(item, `figures.${name}.value`)) }
+}
+
+/** The pipe's size where nobody has given it. */
+export const sizeMissing = (site: SiteModel): MissingInput[] => (site.pipe.odM === null ? site.pipe.missing.filter(({ path }) => path === 'pipe') : [])
 
 /** Outside diameter, or the largest of the tables where nobody has given the pipe. */
 export const odOf = (site: SiteModel): number => site.pipe.odM ?? LARGEST_OD_M

@@ -87,15 +87,19 @@ export const jobSchema = z.strictObject({
   }).nullable(),
   /** What is said on the phone when somebody is hurt: where, where to meet, who calls (a role). */
   dispatch: z.strictObject({ address: shortText.nullable(), muster: shortText.nullable(), caller: shortText.nullable() }),
+  /** How the finished line is tested here at the tie-in; null: nobody has said. Air is not a choice. */
+  test: z.enum(['none', 'water']).nullable(),
+  /** How far the engineer keeps everybody from the line under test. */
+  testStandOffM: figureSchema,
   note: longText.nullable(),
   extras: extrasSchema,
 })
 export type JobRecord = z.infer<typeof jobSchema>
 
 /** The part of a job that a new yard says nothing about. */
-export const jobUnsaid = (): Pick<JobRecord, 'method' | 'stickBowM' | 'stickBowTurnRad' | 'slingHeightM' | 'pullEdition' | 'pullDurationH' | 'arch' | 'clock' | 'procedure' | 'dispatch'> => ({
+export const jobUnsaid = (): Pick<JobRecord, 'method' | 'stickBowM' | 'stickBowTurnRad' | 'slingHeightM' | 'pullEdition' | 'pullDurationH' | 'arch' | 'clock' | 'procedure' | 'dispatch' | 'test' | 'testStandOffM'> => ({
   method: 'stationary', stickBowM: unknownFigure(), stickBowTurnRad: null, slingHeightM: unknownFigure(), pullEdition: 'F1804', pullDurationH: unknownFigure(),
-  arch: null, clock: { startMin: null, endMin: null, breaks: [] }, procedure: null, dispatch: { address: null, muster: null, caller: null },
+  arch: null, clock: { startMin: null, endMin: null, breaks: [] }, procedure: null, dispatch: { address: null, muster: null, caller: null }, test: null, testStandOffM: unknownFigure(),
 })
 
 /** A set-up: the datum nail, the axis through it and the pitch of the machine. The axis is this line, not an object. */

@@ -48,9 +48,10 @@ describe('usual crew spots', () => {
       const { runningM, offsetM } = whereIs(now, recordsOf(now, 'crew').find((one) => one.role === role)!.id)
       return [expect.closeTo(runningM ?? NaN, 3), expect.closeTo(offsetM ?? NaN, 3)]
     }
-    // Half of 3.35 m, 3 ft and 6 in: 2.742. Half of 40 ft with a reach of 1.2 m: 6.213 + 1.067 behind the loader. 18 ft 6 in: 5.639.
+    // Half of 3.35 m, 3 ft and 6 in: 2.742. Half of 40 ft, 4.5 m for a boom nobody has measured and 6 in:
+    // 6.096 + 4.5 + 0.1524 = 10.748 behind the loader, more than its sweep. 18 ft 6 in: 5.639.
     expect([2.742, -1.524]).toEqual(at('exitHand'))
-    expect([-13.28, 8]).toEqual(at('spotter'))
+    expect([-16.748, 8]).toEqual(at('spotter'))
     expect(whereIs(now, recordsOf(now, 'crew').find(({ role }) => role === 'noseSpotter')!.id).offsetM).toBeCloseTo(-5.639, 3)
     expect(recordsOf(now, 'crew').find(({ role }) => role === 'infeedHand')!.phases).toEqual(['load', 'fuse', 'pull'])
   })
