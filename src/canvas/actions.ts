@@ -1,6 +1,7 @@
 import { copyOf } from '../scene/commands/copy.ts'
 import type { App } from '../state/app.ts'
 import { foldOf, pxToPlan } from '../state/frames.ts'
+import { openRunThrough } from '../state/runThroughMode.ts'
 import { putClip, takeClip } from './clipboard.ts'
 import { nudge, turn, type NudgeSide } from './nudge.ts'
 import { runAndSelect, runCommand, say } from './run.ts'
@@ -13,7 +14,7 @@ export type ActionName =
   | 'nudgeRight' | 'nudgeLeft' | 'nudgeUp' | 'nudgeDown' | 'nudgeRightFar' | 'nudgeLeftFar' | 'nudgeUpFar' | 'nudgeDownFar' | 'raise' | 'lower' | 'turnLeft' | 'turnRight'
   | 'nextItem' | 'previousItem' | 'selectAll' | 'selectKind' | 'escape' | 'openTag' | 'itemList' | 'critical' | 'asSetHeights' | 'showRanked'
   | 'fit' | 'fold' | 'zoomToSelection' | 'previousView' | 'zoomIn' | 'zoomOut' | 'panRight' | 'panLeft' | 'panUp' | 'panDown' | 'turnRound' | 'northUp' | 'hideKind' | 'showAllKinds'
-  | 'snapping' | 'measure' | 'strip' | 'bend' | 'help' | 'nextFinding' | 'previousFinding'
+  | 'snapping' | 'measure' | 'strip' | 'bend' | 'help' | 'nextFinding' | 'previousFinding' | 'runThrough'
 
 const selectionOf = (app: App): readonly string[] => app.view.getState().selection
 
@@ -178,6 +179,7 @@ const actions: Readonly<Record<ActionName, (app: App) => void>> = {
   measure: (app) => app.view.setState({ tool: { name: 'measure' } }),
   strip: (app) => app.view.setState({ tool: { name: 'strip' } }),
   bend: (app) => app.view.setState({ tool: { name: 'place', kind: BEND_KIND } }),
+  runThrough: openRunThrough,
   help: (app) => app.view.setState({ panel: 'keys' }),
   nextFinding: stepFinding(1),
   previousFinding: stepFinding(-1),

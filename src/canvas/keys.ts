@@ -76,6 +76,7 @@ export const keyTable: readonly KeyBinding[] = [
   { keys: ['m'], action: 'measure', group: 'tools', does: { en: 'measure', es: 'medir' } },
   { keys: ['d'], action: 'strip', group: 'tools', does: { en: 'draw the strip', es: 'dibujar la franja' } },
   { keys: ['p'], action: 'bend', group: 'tools', does: { en: 'put a bend into the pull path', es: 'poner una curva en el recorrido' } },
+  { keys: ['j'], action: 'runThrough', group: 'view', does: { en: 'run-through: the job stage by stage', es: 'ensayo: el trabajo etapa por etapa' } },
   { keys: ['?'], action: 'help', group: 'tools', does: { en: 'these keys', es: 'estas teclas' } },
 
   { keys: ['g'], action: 'critical', group: 'findings', does: { en: 'which stand must not move', es: 'qué soporte no debe moverse' } },

@@ -22,7 +22,8 @@ export function levelsByStage(stages: readonly JobStage[], findings: readonly Fi
   }))
 }
 
-function belongs({ phases, joints }: Finding, { phase, joint }: JobStage): boolean {
+/** Whether a finding holds in a stage; `joint` null: the stage belongs to none. */
+export function belongs({ phases, joints }: Finding, { phase, joint }: Pick<JobStage, 'phase' | 'joint'>): boolean {
   if (phase === 'setUp' && joints !== undefined && joints.includes(0)) return true
   if (!phases.includes(phase)) return false
   return joints === undefined || joint === null || joints.includes(joint)

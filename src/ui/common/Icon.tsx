@@ -32,6 +32,11 @@ const paths = {
   help: 'M8.5 9a3.5 3.5 0 1 1 5 3.2c-1 .5-1.5 1.2-1.5 2.3M12 18.5h.01',
   gear: 'M4 6h16v5H4zM7 11v7M17 11v7M4 18h6M14 18h6',
   fit: 'M4 9V4h5M20 9V4h-5M4 15v5h5M20 15v5h-5',
+  runThrough: 'M3 12h12M11 8l4 4-4 4M18 6v12M21 9v6',
+  play: 'M7 4l13 8-13 8z',
+  pause: 'M8 4v16M16 4v16',
+  arrivalNext: 'M3 12h10M9 8l4 4-4 4M18 5v14M15 19h6',
+  arrivalBack: 'M21 12H11M15 8l-4 4 4 4M6 5v14M3 19h6',
   fold: 'M3 5h6v14H3zM15 5h6v14h-6M12 3v18',
 } as const
 export type IconName = keyof typeof paths

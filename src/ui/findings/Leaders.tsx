@@ -1,5 +1,7 @@
 import { useLayoutEffect, useMemo, useState, type ReactNode, type RefObject } from 'react'
 import { useStore } from 'zustand'
+import { belongs } from '../../checks/stageLevels.ts'
+import type { Phase } from '../../scene/parts.ts'
 import { planProjection } from '../../state/frames.ts'
 import { LevelMark } from '../common/LevelMark.tsx'
 import { planWordsOf } from '../../state/planWords.ts'
@@ -9,6 +11,17 @@ import { siteOf } from './actions.ts'
 import { cappedNotes } from './capped.ts'
 import { routeLeaders, type LeaderNote } from './leaders.ts'
 import { numberedFindings } from './order.ts'
+
+/** Phases that belong to a joint. */
+const ofJoint: ReadonlySet<Phase> = new Set(['load', 'fuse', 'pull'])
+
+/** The stage shown while the job is stepped through; null otherwise. */
+const useStagePhase = (): { phase: Phase; joint: number | null } | null => {
+  const isOn = useView((view) => view.runThrough)
+  const phase = useView((view) => view.phase)
+  const joint = useView((view) => view.joint)
+  return useMemo(() => (isOn ? { phase, joint: ofJoint.has(phase) ? joint : null } : null), [isOn, phase, joint])
+}
 
 interface LeadersProps {
   /** The element the plan band fills. */
@@ -24,8 +37,9 @@ export const Leaders = ({ plan, margin, blocked }: LeadersProps): ReactNode => {
   const { run, isStale } = useLaggingRun()
   const openKey = useView((view) => view.openFindingKey)
   const allOf = usePanels((state) => state.allNotesOf)
-  // Only notes that are drawn have a number on the plan.
-  const numbered = useMemo(() => cappedNotes(numberedFindings(run), allOf, openKey).flatMap(({ shown }) => shown), [run, allOf, openKey])
+  const stage = useStagePhase()
+  // Only notes that are drawn have a number on the plan; in the run-through those of the stage shown.
+  const numbered = useMemo(() => cappedNotes(numberedFindings(run).filter(({ finding }) => stage === null || belongs(finding, stage)), allOf, openKey).flatMap(({ shown }) => shown), [run, allOf, openKey, stage])
   const words = useStore(planWordsOf(app), (state) => state.boxes)
   const pxPerM = useView((view) => view.pxPerM)
   const leftRunningM = useView((view) => view.leftRunningM)

@@ -1,5 +1,6 @@
 import type { ReactNode } from 'react'
 import type { Level } from '../../checks/finding.ts'
+import { openRunThrough } from '../../state/runThroughMode.ts'
 import { isPlan } from '../../derive/whatIf.ts'
 import { phases, type Phase } from '../../scene/parts.ts'
 import type { UiKey } from '../../messages/ui/text.ts'
@@ -129,6 +130,9 @@ const JointSlider = (): ReactNode => {
   )
 }
 
+const runThroughName = { en: 'run-through', es: 'ensayo' }
+const runThroughLabel = { en: 'run-through: the job stage by stage', es: 'ensayo: el trabajo etapa por etapa' }
+
 interface SheetButton {
   key: string
   icon: IconName
@@ -165,6 +169,7 @@ const SheetButtons = (): ReactNode => {
     { key: 'fold', icon: 'fold', words: say(fold === null ? 'foldSheet' : 'foldOpen'), label: say(fold === null ? 'foldSheet' : 'foldOpen'), isOn: fold !== null, press: () => services.act('fold') },
     { key: 'hold', icon: 'hold', words: say('holdStill'), label: say('holdStill'), isOn: holdStill, press: () => app.view.setState({ holdStill: !holdStill }) },
     { key: 'whatIf', icon: 'whatIf', words: say('whatIf'), label: say('whatIfOpen'), isOn: panel === 'whatIf' || isOther, press: () => app.view.setState({ panel: panel === 'whatIf' ? null : 'whatIf' }) },
+    { key: 'run', icon: 'runThrough', words: words.local(runThroughName), label: words.local(runThroughLabel), press: () => openRunThrough(app) },
     { key: 'items', icon: 'list', words: say('items'), label: say('itemsOpen'), isOn: panel === 'items', press: () => app.view.setState({ panel: panel === 'items' ? null : 'items' }) },
   ]
   // On a narrow sheet the words are left to the label; a step's name shows as the button's title.

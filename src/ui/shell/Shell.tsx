@@ -59,6 +59,9 @@ const AsSetList = lazy(() => import('../asSet/AsSetList.tsx'))
 /** Under the drawing while the ranking is drawn and its list is away. */
 const CriticalBar = lazy(() => import('../critical/CriticalBar.tsx'))
 
+/** The run-through's parts of the sheet, fetched when it is first opened. */
+const RunThrough = lazy(() => import('../runThrough/RunThrough.tsx'))
+
 /** Fetched with the first proposal asked for. */
 const ProposalCard = lazy(() => import('../proposals/ProposalCard.tsx'))
 
@@ -111,6 +114,7 @@ const Yard = memo(({ plan, tape, section }: Bands): ReactNode => {
   const panel = useView((view) => view.panel)
   const isRanked = useStore(app.critical.store, ({ isOn }) => isOn) && panel !== 'critical'
   const isOther = useView((view) => !isPlan(view.shownCase))
+  const runThrough = useView((view) => view.runThrough)
   const hasChosen = useView((view) => view.selection.length > 0)
   const title = useDocuments((state) => layoutOf(state.document).title)
   const isCoarse = useSyncExternalStore(subscribeCoarse, () => coarse.matches)
@@ -128,19 +132,19 @@ const Yard = memo(({ plan, tape, section }: Bands): ReactNode => {
   const blocked = useMemo(() => (tagBox === null || form !== 'desktop' ? [] : [tagBox]), [tagBox, form])
   const swipe = useTapeSwipe()
   const touch = isTouchForm(form, isCoarse)
-  const notes = regions.notes ? <div className="area-margin" ref={margin} id="leaf-notes" role={form === 'phone' ? 'tabpanel' : undefined} aria-label={form === 'phone' ? say('notesTitle') : undefined} tabIndex={form === 'phone' ? 0 : undefined}><Region name={say('notesTitle')}><Margin /></Region></div> : null
+  const notes = regions.notes && !runThrough ? <div className="area-margin" ref={margin} id="leaf-notes" role={form === 'phone' ? 'tabpanel' : undefined} aria-label={form === 'phone' ? say('notesTitle') : undefined} tabIndex={form === 'phone' ? 0 : undefined}><Region name={say('notesTitle')}><Margin /></Region></div> : null
   return (
-    <div className="yard" data-form={form} data-leaf={form === 'phone' ? leaf : undefined} data-hand={leftHanded ? 'left' : 'right'} data-touch={touch} data-tape={tapeVertical ? 'upright' : 'level'} data-chosen={hasChosen} data-case={isOther ? 'other' : 'plan'}>
+    <div className="yard" data-form={form} data-leaf={form === 'phone' ? leaf : undefined} data-hand={leftHanded ? 'left' : 'right'} data-touch={touch} data-tape={tapeVertical ? 'upright' : 'level'} data-chosen={hasChosen} data-case={isOther ? 'other' : 'plan'} data-mode={runThrough ? 'runThrough' : undefined}>
       <div className="state-bars"><StateBars />{isOther || panel === 'whatIf' ? <Region name={say('whatIf')}><Suspense><CaseBand /></Suspense></Region> : null}</div>
       <LevelAnnouncer />
       {form === 'desktop' ? <div className="area-gear"><Region name={say('gearTitle')}><GearEdge /></Region></div> : <GearDrawer />}
       <main className="drawing">
         <h1 className="visually-hidden">{`Stringyard: ${title === '' ? say('untitled') : title}`}</h1>
-        <div className="area-head"><Region name={say('plan')}><Heading /></Region></div>
+        {runThrough ? <Suspense><RunThrough touch={touch} /></Suspense> : <div className="area-head"><Region name={say('plan')}><Heading /></Region></div>}
         {regions.plan ? (
           <div className="area-plan band" ref={planBox} id="leaf-plan" role={form === 'phone' ? 'tabpanel' : 'group'} aria-label={say('plan')}>
             <Region name={say('plan')}>{planSize === null ? null : plan(planSize)}</Region>
-            <Leaders plan={planBox} margin={form === 'desktop' ? margin : null} blocked={blocked} />
+            <Leaders plan={planBox} margin={form === 'desktop' && !runThrough ? margin : null} blocked={blocked} />
             {form === 'desktop' ? <Region name={say('tagTitle')}><HangingTag onPlaced={onTagPlaced} /></Region> : null}
             {form === 'phone' ? <Region name={say('tagTitle')}><PhoneTag /></Region> : null}
             <div className="plan-foot">{isRanked ? <Suspense><CriticalBar /></Suspense> : null}<ToolHint /><ProposalBar /><Proposed /><Notice /></div>
@@ -151,7 +155,7 @@ const Yard = memo(({ plan, tape, section }: Bands): ReactNode => {
         {panel === 'asSet' ? <div className="area-items"><Region name={local(besideName)}><Suspense><AsSetList /></Suspense></Region></div> : null}
         <div className="area-tape band" ref={tapeBox} role="group" aria-label={say('tape')} {...swipe}>
           <Region name={say('tape')}>{tapeSize === null ? null : tape(tapeSize)}</Region>
-          {form === 'phone' && leaf !== 'notes' ? <button type="button" className="tape-plus" aria-label={say('gearAddOnTape')} onClick={() => app.view.setState({ gearOpen: true })}><Icon name="plus" /></button> : null}
+          {form === 'phone' && leaf !== 'notes' && !runThrough ? <button type="button" className="tape-plus" aria-label={say('gearAddOnTape')} onClick={() => app.view.setState({ gearOpen: true })}><Icon name="plus" /></button> : null}
         </div>
         {regions.section ? (
           <div className="area-section band" ref={sectionBox} id="leaf-side" role={form === 'phone' ? 'tabpanel' : 'group'} aria-label={say('sideView')}>
@@ -162,8 +166,8 @@ const Yard = memo(({ plan, tape, section }: Bands): ReactNode => {
         {form === 'phone' ? notes : null}
       </main>
       {form === 'tabletPortrait' || form === 'tabletLandscape' ? <div className="area-dock"><Region name={say('tagTitle')}><DockedTag /></Region></div> : null}
-      {form === 'tabletPortrait' ? <div className="area-note"><Region name={say('notesTitle')}><NoteLine /></Region></div> : null}
-      {form === 'tabletLandscape' ? <div className="area-margin"><Region name={say('notesTitle')}><MarginShapes /></Region></div> : null}
+      {form === 'tabletPortrait' && !runThrough ? <div className="area-note"><Region name={say('notesTitle')}><NoteLine /></Region></div> : null}
+      {form === 'tabletLandscape' && !runThrough ? <div className="area-margin"><Region name={say('notesTitle')}><MarginShapes /></Region></div> : null}
       {form === 'phone' ? null : notes}
       <div className="area-title"><Region name={say('titleBlock')}><TitleBlock /></Region></div>
       {form === 'phone' && leaf === 'notes' ? <div className="plan-foot plan-foot-page"><Notice /></div> : null}
