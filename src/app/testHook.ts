@@ -23,6 +23,15 @@ export interface TestHook {
   isSettled: () => boolean
 }
 
+/** The bands come in a part of their own: on the yard they are up and the view knows their size. */
+const areBandsUp = (app: App): boolean => {
+  const { screen, bandSizePx } = app.view.getState()
+  if (screen !== 'yard') return true
+  const plan = document.querySelector('[data-band="plan"]')
+  if (plan === null) return document.querySelector('[data-band]') !== null
+  return Math.abs(plan.getBoundingClientRect().width - bandSizePx.plan.widthPx) < 1
+}
+
 export const makeTestHook = (app: App): TestHook => {
   const origin = (name: string): { left: number; top: number } => document.querySelector(`[data-band="${name}"]`)?.getBoundingClientRect() ?? { left: 0, top: 0 }
   const worldToPage: TestHook['worldToPage'] = (xM, yM) => {
@@ -47,7 +56,7 @@ export const makeTestHook = (app: App): TestHook => {
     findings: () => app.results.getState().run?.findings ?? [],
     view: () => app.view.getState(),
     stamp: () => app.site.getState().stamp,
-    isSettled: () => app.results.getState().status === 'settled' && app.results.getState().stamp === app.site.getState().stamp,
+    isSettled: () => app.results.getState().status === 'settled' && app.results.getState().stamp === app.site.getState().stamp && areBandsUp(app),
   }
 }
 
