@@ -9,7 +9,7 @@ export const layers = {
   geometry: { src: ['units'], npm: ['robust-predicates', 'clipper2-ts', 'delaunator'] },
   drawing: { src: ['units', 'geometry'], npm: [] },
   engine: { src: ['units', 'geometry'], npm: [] },
-  scene: { src: ['units', 'messages', 'geometry', 'drawing'], npm: ['zod'] },
+  scene: { src: ['units', 'messages', 'geometry', 'drawing'], npm: ['zod', 'fflate'] },
   derive: { src: ['units', 'messages', 'geometry', 'drawing', 'engine', 'scene'], npm: [] },
   checks: { src: ['units', 'messages', 'geometry', 'engine', 'scene', 'derive'], npm: [] },
   state: { src: ['units', 'messages', 'geometry', 'scene', 'derive', 'checks'], npm: ['zustand'] },

@@ -10,12 +10,15 @@ export interface FileSoakReport {
   refused: number
   /** Of the refused, those that could be opened without some items. */
   salvaged: number
+  /** Longest time one file took to read, ms, and the seed of it. */
+  longestMs: number
+  longestSeed: number
   /** Files that broke a rule: the seed to run it again with, and what was broken. */
   failures: { seed: number; why: string }[]
 }
 
 const folder = 'shared/formats/v0001'
-const originals = (): string[] => readdirSync(folder).filter((name) => name.endsWith('.yard.json')).sort().map((name) => readFileSync(`${folder}/${name}`, 'utf8'))
+const originals: readonly string[] = readdirSync(folder).filter((name) => name.endsWith('.yard.json')).sort().map((name) => readFileSync(`${folder}/${name}`, 'utf8'))
 
 type Random = () => number
 const pick = <T>(random: Random, list: readonly T[]): T => list[Math.floor(random() * list.length)] as T
@@ -80,7 +83,7 @@ function mutateText(random: Random, text: string): string {
 /** A file of ours, changed in one to four places. */
 export function mutatedFile(seed: number): string {
   const random = seededRandom(seed)
-  let text = pick(random, originals())
+  let text = pick(random, originals)
   const changes = 1 + Math.floor(random() * 4)
   if (random() < 0.7) {
     const form: unknown = JSON.parse(text)
@@ -92,8 +95,7 @@ export function mutatedFile(seed: number): string {
 }
 
 /** What is wrong with the answer to a file, or null: it opens whole and holds together, or is refused with reasons. */
-function faultOf(text: string): { fault: string | null; outcome: 'opened' | 'refused' | 'salvaged' } {
-  const result = readFile(text)
+function faultOf(result: ReturnType<typeof readFile>): { fault: string | null; outcome: 'opened' | 'refused' | 'salvaged' } {
   if (result.ok) {
     const issues = documentIssues(result.document)
     if (issues.length > 0) return { fault: `opened, but ${issues[0]?.path} ${issues[0]?.message.en}`, outcome: 'opened' }
@@ -112,11 +114,16 @@ function faultOf(text: string): { fault: string | null; outcome: 'opened' | 'ref
 
 /** Reads `count` mutated files, from `seed` on: each is opened or refused with reasons, never with an exception. */
 export function runFileSoak({ seed, count }: { seed: number; count: number }): FileSoakReport {
-  const report: FileSoakReport = { files: 0, opened: 0, refused: 0, salvaged: 0, failures: [] }
+  const report: FileSoakReport = { files: 0, opened: 0, refused: 0, salvaged: 0, longestMs: 0, longestSeed: seed, failures: [] }
   for (let i = 0; i < count; i++) {
     report.files++
     try {
-      const { fault, outcome } = faultOf(mutatedFile(seed + i))
+      const text = mutatedFile(seed + i)
+      const from = performance.now()
+      const result = readFile(text)
+      const tookMs = performance.now() - from
+      if (tookMs > report.longestMs) [report.longestMs, report.longestSeed] = [tookMs, seed + i]
+      const { fault, outcome } = faultOf(result)
       if (outcome === 'opened') report.opened++
       else report.refused++
       if (outcome === 'salvaged') report.salvaged++

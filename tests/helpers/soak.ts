@@ -7,6 +7,7 @@ import { runFileSoak } from './fileSoak.ts'
 import { runGeometrySoak } from './geometrySoak.ts'
 import { runKillSoak } from './killSoak.ts'
 import { runLayoutSoak } from './layoutSoak.ts'
+import { runLinkSoak } from './linkSoak.ts'
 import { soakInSlices } from './soakInSlices.ts'
 
 const kinds: Record<string, { count: number; run: (options: { seed: number; count: number }) => unknown }> = {
@@ -14,6 +15,7 @@ const kinds: Record<string, { count: number; run: (options: { seed: number; coun
   geometry: { count: 1000, run: runGeometrySoak },
   layouts: { count: 100_000, run: runLayoutSoak },
   files: { count: 10_000, run: runFileSoak },
+  links: { count: 10_000, run: runLinkSoak },
   kills: { count: 200, run: runKillSoak },
 }
 
