@@ -5,6 +5,8 @@ import { atRun, defineCheck, finding, mechanics as mechanicsSource, q, say } fro
 import { phaseWords } from '../words.ts'
 
 const ID = 'small-slope'
+/** From here the error of slope²/2 passes 3 %, more than the modulus is known to: a *met* of that phase is no longer worth its word. */
+const CHECK_SLOPE_RATIO = 0.25
 /** Places of a body looked at for the steepest. */
 const PLACES = 400
 
@@ -29,10 +31,10 @@ export const smallSlope = defineCheck({
       const { slopeRatio, runningM, levelM } = steepestOf(worst)
       const values = { phase: phaseWords[phase], slope: q('slope', slopeRatio), most: q('slope', SMALL_SLOPE_LIMIT_RATIO), at: { runningM }, error: q('percent', Math.min(1, slopeRatio ** 2 / 2)) }
       return finding(ID, {
-        about: phase, level: 'CHECK', source: mechanicsSource('contact-beam'), phases: [phase], where: atRun(runningM, levelM),
+        about: phase, level: slopeRatio > CHECK_SLOPE_RATIO ? 'CHECK' : 'NOTE', source: mechanicsSource('contact-beam'), phases: [phase], where: atRun(runningM, levelM),
         measured: q('slope', slopeRatio), limit: q('slope', SMALL_SLOPE_LIMIT_RATIO),
         what: say('In {phase} the pipe slopes {slope} at {at}. The beam sums hold up to {most}; here forces and levels are off by some {error} or more.', 'En {phase} el tubo se inclina {slope} en {at}. El cálculo de viga vale hasta {most}; aquí fuerzas y niveles fallan {error} o más.', values),
-        move: say('Bring supports nearer to one line, or judge that stretch on site.', 'Acerque los apoyos a una línea, o juzgue ese tramo en el sitio.'),
+        move: slopeRatio > CHECK_SLOPE_RATIO ? say('Bring supports nearer to one line, or judge that stretch on site.', 'Acerque los apoyos a una línea, o juzgue ese tramo en el sitio.') : null,
       })
     })
   },

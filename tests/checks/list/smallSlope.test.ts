@@ -28,6 +28,15 @@ describe('pipe too steep for the beam sums', () => {
     expect(fuse.where).toMatchObject({ at: 'run' })
   })
 
+  it('is worth a note, no more, where the end of a nose hangs a little steeper than 1 in 10', () => {
+    // 12 % errs by 0.7 %, far less than the modulus is known to.
+    const site = siteOf({ setUp: { fallRatio: 0.12 } }, machineAt0(), rackAtInfeed(), item('stand', 'stand:1', onRun(4)))
+    const found = findingsOf(smallSlope, site)
+    expect(found.length).toBeGreaterThan(0)
+    for (const { level, measured } of found) expect(level).toBe((measured!.value ?? 0) > 0.25 ? 'CHECK' : 'NOTE')
+    expect(found.some(({ level }) => level === 'NOTE')).toBe(true)
+  })
+
   it('is heard whenever a run of all checks met such a slope, and only then', () => {
     const steep = siteOf({ setUp: { fallRatio: 0.15 } }, machineAt0(), rackAtInfeed(), item('stand', 'stand:1', onRun(4)))
     expect(runChecks(steep).findings.map(({ checkId }) => checkId)).toContain('small-slope')
