@@ -10,7 +10,7 @@ import type { PullerRecord } from '../scene/kinds/puller.ts'
 import { levelOrder, type Finding } from './finding.ts'
 import { nameOf } from './make.ts'
 
-export type BodyRole = 'string' | 'machine' | 'rack' | 'puller' | 'loader' | 'offload' | 'lane'
+export type BodyRole = 'string' | 'parked' | 'machine' | 'rack' | 'puller' | 'loader' | 'offload' | 'lane'
 
 /** A filled polygon the gear covers at some stage. */
 export interface GearBody {
@@ -53,13 +53,16 @@ function stationsOf(site: Pick<SiteModel, 'bends'>, fromM: number, toM: number):
 }
 
 /** Outline of a strip along the run, flat at both ends. */
-export function runStrip(site: SiteModel, fromM: number, toM: number, halfWidthM: number): Vec[] {
+export const runStrip = (site: SiteModel, fromM: number, toM: number, halfWidthM: number): Vec[] => runStripBeside(site, { fromM, toM, offsetM: 0, halfWidthM })
+
+/** The same beside the run, its middle at an offset, right positive. */
+export function runStripBeside(site: SiteModel, { fromM, toM, offsetM, halfWidthM }: { fromM: number; toM: number; offsetM: number; halfWidthM: number }): Vec[] {
   const stations = stationsOf(site, fromM, toM)
-  const side = (offsetM: number): Vec[] => stations.map((runningM) => {
-    const { xM, yM } = site.atRunning(runningM, offsetM)
+  const side = (atM: number): Vec[] => stations.map((runningM) => {
+    const { xM, yM } = site.atRunning(runningM, atM)
     return { xM, yM }
   })
-  return [...side(halfWidthM), ...side(-halfWidthM).reverse()]
+  return [...side(offsetM + halfWidthM), ...side(offsetM - halfWidthM).reverse()]
 }
 
 /** The run's middle line between two running distances, each point with its own. */
@@ -119,7 +122,7 @@ export const pullerBodies = (site: SiteModel): GearBody[] => standing(site, 'pul
 /** Something on the site with its own half width. */
 export interface SiteObstacle {
   id: string
-  kind: PlacedRecord['kind']
+  kind: PlacedRecord['kind'] | 'string'
   name: Localized
   shape: Shape
   halfWidthM: number

@@ -17,6 +17,7 @@ export function argsArbitrary(name: string, document: YardDocument): fc.Arbitrar
   const some = fc.uniqueArray(id, { minLength: 1, maxLength: 5 })
   const setUpId = fc.constantFrom('setUp:gone', ...setUpsOf(document).map((one) => one.id))
   const runId = fc.constantFrom('run:gone', ...runsOf(document).map((one) => one.id))
+  const stringId = fc.constantFrom('string:gone', ...recordsOf(document, 'string').map((one) => one.id))
   const place = fc.oneof(
     fc.record({ at: fc.constant('free'), xM: metres, yM: metres, headingRad: angle }),
     fc.record({ at: fc.constant('onRun'), runId, runningM: metres, offsetM: small, turnRad: angle }),
@@ -43,6 +44,10 @@ export function argsArbitrary(name: string, document: YardDocument): fc.Arbitrar
     setSetUp: fc.oneof(fc.record({ setUpId, path: fc.constant('headingRad'), value: angle }), fc.record({ setUpId, path: fc.constant('datum'), value: point })),
     setRun: fc.record({ runId, path: fc.constant('vertices'), value: fc.array(fc.record({ xM: metres, yM: metres, radiusM: fc.option(fc.double({ min: 1, max: 60, noNaN: true })) }), { maxLength: 3 }) }),
     setStickCount: fc.oneof(fc.record({ stickCount: fc.option(fc.integer({ min: 1, max: 40 })) }), fc.record({ stickCount: fc.option(fc.integer({ min: 1, max: 40 })), setUpId })),
+    splitStrings: fc.record({ setUpId, counts: fc.array(fc.integer({ min: 1, max: 40 }), { minLength: 1, maxLength: 5 }) }),
+    addString: fc.record({ setUpId }), parkStrings: fc.record({ setUpId, side: fc.constantFrom('left', 'right') }, { requiredKeys: ['setUpId'] }),
+    splitString: fc.record({ id: stringId, sticks: fc.integer({ min: 1, max: 9 }), first: fc.integer({ min: 1, max: 9 }) }), joinString: fc.record({ id: stringId }),
+    setString: fc.record({ id: stringId, stickCount: fc.option(fc.integer({ min: 1, max: 40 })), parkingRow: fc.option(fc.integer({ min: 0, max: 9 })) }, { requiredKeys: ['id'] }),
     moveVertex: fc.record({ id, index: fc.nat(3), xM: metres, yM: metres }),
     addVertex: fc.record({ id, index: fc.nat(3), xM: metres, yM: metres }),
     removeVertex: fc.record({ id, index: fc.nat(3) }),
@@ -78,12 +83,14 @@ export function argsFor(name: string, document: YardDocument): unknown {
   const setUpId = setUpsOf(document)[0]?.id
   const runId = runsOf(document)[0]?.id
   const fence = recordsOf(document, 'fence')[0]?.id
+  const stringId = recordsOf(document, 'string').toSorted((a, b) => a.order - b.order)[0]?.id
   const table: Record<string, unknown> = {
     place: { kind: 'stand', place: { at: 'free', xM: 1, yM: 2, headingRad: 0 } },
     placeRow: { kind: 'roller', fromRunningM: 20, spacingM: 3, count: 4 },
     moveBy: { ids, dxM: 1, dyM: 0 }, slideBy: { ids, dRunningM: 1, dOffsetM: 0 }, setOnRun: { id: ids[0], runningM: 7 }, rotateBy: { ids, turnRad: 0.1 },
     setHeight: { ids, height: { rule: 'aboveGround', saddleM: 0.7 } }, dropBy: { ids, dLevelM: -0.1 }, setField: { ids, path: 'roller', value: 'V' },
     setJob: { path: 'stickLengthM', value: 12.192 }, setLayout: { path: 'title', value: 'lot' }, setSetUp: { setUpId, path: 'fallRatio', value: 0.01 }, setRun: { runId, path: 'name', value: 'out' }, setStickCount: { stickCount: 7 },
+    splitStrings: { setUpId, counts: [4, 3] }, addString: { setUpId }, splitString: { id: stringId, sticks: 7, first: 4 }, joinString: { id: stringId }, setString: { id: stringId, parkingRow: 2 }, parkStrings: { setUpId, side: 'left' },
     moveVertex: { id: fence, index: 0, xM: 1, yM: 1 }, addVertex: { id: fence, index: 1, xM: 1, yM: 1 }, removeVertex: { id: fence, index: 0 },
     remove: { ids }, duplicate: { ids, dxM: 1, dyM: 1 }, paste: { records: copyOf(document, ids), xM: 3, yM: 3 }, spreadEvenly: { ids }, spaceAt: { ids, spacingM: 3 },
     reverse: { setUpId }, lock: { ids, locked: true }, attach: { ids }, detach: { ids }, drawStrip: { xM: 0, yM: 0, headingRad: 0, lengthM: 100, widthM: 20 },

@@ -2,7 +2,7 @@ import { JOB_ID, LAYOUT_ID, type YardDocument, type YardRecord } from '../../src
 import type { Env } from '../../src/scene/edit.ts'
 import { kindOf, type PlacedKind, type PlacedRecord } from '../../src/scene/kinds/index.ts'
 import type { Place } from '../../src/scene/parts.ts'
-import { jobUnsaid, type JobRecord, type LayoutRecord, type RunRecord, type SetUpRecord } from '../../src/scene/records/frame.ts'
+import { jobUnsaid, type JobRecord, type LayoutRecord, type RunRecord, type SetUpRecord, type StringRecord } from '../../src/scene/records/frame.ts'
 
 /** Ids by counter and a fixed clock: what the edge gives the commands, made predictable. */
 export const testEnv = (): Env => {
@@ -26,6 +26,9 @@ export const setUp = (over: Partial<SetUpRecord> = {}): SetUpRecord => ({
 })
 
 export const run = (over: Partial<RunRecord> = {}): RunRecord => ({ id: 'run:1', kind: 'run', setUpId: 'setUp:1', name: '', vertices: [], surfaces: [null], targetId: null, note: null, ...over })
+
+/** A string of the set-up; the number is its place in the order. */
+export const stringAt = (number: number, over: Partial<StringRecord> = {}): StringRecord => ({ id: `string:${number}`, kind: 'string', setUpId: 'setUp:1', runId: 'run:1', name: '', stickCount: null, parkingRow: null, parkingSide: 'right', order: number - 1, joinedToId: null, note: null, ...over })
 
 export const onRun = (runningM: number, over: Partial<Extract<Place, { at: 'onRun' }>> = {}): Place => ({ at: 'onRun', runId: 'run:1', runningM, offsetM: 0, turnRad: 0, ...over })
 export const free = (xM: number, yM: number, headingRad = 0): Place => ({ at: 'free', xM, yM, headingRad })

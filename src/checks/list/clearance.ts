@@ -10,6 +10,7 @@ import {
 } from '../gearBodies.ts'
 import { sourceOf } from '../limits.ts'
 import { atPoint, defineCheck, finding, houseRule, q, say } from '../make.ts'
+import { parkedBodies, parkedObstacles } from '../parkedBodies.ts'
 import { roomOf } from '../room.ts'
 
 const ID = 'clearance'
@@ -26,10 +27,12 @@ export const clearance = defineCheck({
   run: (site, { limits }) => {
     const limit = limits.limit('path-clearance')
     const solids = obstaclesOf(site, solidKinds)
+    const parked = parkedObstacles(site)
     const found: Finding[] = [...unknownOf(site, solids.length)]
     let least: { body: GearBody; obstacle: SiteObstacle; gap: Gap } | null = null
     for (const body of bodiesOf(site)) {
-      for (const obstacle of solids) {
+      // Parked strings lie a walk apart by their rows; they stand in the way of everything else.
+      for (const obstacle of body.role === 'parked' ? solids : [...solids, ...parked]) {
         const gap = gapBetween(body.points, obstacle)
         if (least === null || gap.clearM < least.gap.clearM) least = { body, obstacle, gap }
         const isHit = gap.clearM <= (limit.fix ?? 0) + TOUCH_M
@@ -49,7 +52,7 @@ export const clearance = defineCheck({
 
 function bodiesOf(site: SiteModel): GearBody[] {
   const string = stringBody(site)
-  return [...(string === null ? [] : [string]), ...machineBodies(site), ...rackBodies(site), ...pullerBodies(site), ...pullerSweeps(site), ...loaderBodies(site), ...offloadBodies(site)]
+  return [...(string === null ? [] : [string]), ...machineBodies(site), ...rackBodies(site), ...pullerBodies(site), ...pullerSweeps(site), ...loaderBodies(site), ...offloadBodies(site), ...parkedBodies(site)]
 }
 
 interface Meeting {
@@ -73,7 +76,7 @@ function tooNear(site: SiteModel, { body, obstacle, gap, isHit, limit }: Meeting
     limit: q('length', isHit ? limit.fix : limit.check),
     bound: 'least',
     source: sourceOf(limit),
-    phases: body.role === 'string' || body.isSweep === true ? ['pull'] : ['setUp', 'load', 'fuse', 'pull'],
+    phases: body.role === 'parked' ? ['pull', 'move', 'rest'] : body.role === 'string' || body.isSweep === true ? ['pull'] : ['setUp', 'load', 'fuse', 'pull'],
     what: isHit
       ? say('{body} does not clear {other}.', '{body} no libra {other}.', values)
       : say('{body} passes {clear} from {other}: no room to walk beside it.', '{body} pasa a {clear} de {other}: no queda paso a su lado.', values),
@@ -90,7 +93,7 @@ function moveAway(site: SiteModel, body: GearBody, gap: Gap, limit: Limit): Reme
   const isAxis = isOnAxis(body)
   const { machineId } = site.jaws
   if (isAxis && (machineId === null || site.setUp === null || site.run === null || site.run.vertices.length > 0)) return null
-  if (!isAxis && (body.itemIds.length !== 1 || body.isSweep === true)) return null
+  if (!isAxis && (body.role === 'parked' || body.itemIds.length !== 1 || body.isSweep === true)) return null
   const ids = isAxis ? [machineId!] : [...body.itemIds]
   if (ids.some((id) => isLocked(site, id))) return null
   const moved = isAxis ? bodiesOf(site).filter(isOnAxis) : [body]
@@ -107,7 +110,7 @@ function onRoads(site: SiteModel, body: GearBody): Finding[] {
     const record = site.placed.get(road.id)?.record
     const gap = gapBetween(body.points, road)
     if (record?.kind !== 'road' || gap.clearM > TOUCH_M) return []
-    const isAcross = body.role === 'string'
+    const isAcross = body.role === 'string' || body.role === 'parked'
     if (body.isSweep === true || (!isAcross && record.traffic !== 'open')) return []
     const values = { body: body.name, road: road.name }
     return [finding(ID, {
@@ -169,7 +172,7 @@ function outside(points: readonly Vec[], ring: readonly Vec[]): { outM: number; 
 }
 
 function moveInside(site: SiteModel, body: GearBody, ring: readonly Vec[]): Remedy | null {
-  if (isOnAxis(body) || body.itemIds.length !== 1 || isLocked(site, body.itemIds[0]!)) return null
+  if (isOnAxis(body) || body.role === 'parked' || body.itemIds.length !== 1 || isLocked(site, body.itemIds[0]!)) return null
   const solids = roomLack(body.points, obstaclesOf(site, solidKinds).map((obstacle) => ({ obstacle, roomM: TOUCH_M + 2 * ROUNDING_M })))
   const within: Lack = (shift) => {
     const { outM } = outside(shifted(body.points, shift), ring)

@@ -1,12 +1,13 @@
 import type { Finding, Remedy } from '../finding.ts'
-import type { MissingInput, PlacedItem, SiteModel } from '../../derive/types.ts'
+import type { MissingInput, SiteModel } from '../../derive/types.ts'
 import { limitParam } from '../../engine/limits.ts'
 import { recordsOf } from '../../scene/document.ts'
-import type { PullerRecord } from '../../scene/kinds/puller.ts'
 import { isLocked, isUnder, stringReachM } from '../gearBodies.ts'
 import { sourceOf } from '../limits.ts'
 import { atRun, defineCheck, finding, q, say } from '../make.ts'
 import { roomOf } from '../room.ts'
+import { backOf, leadOf } from '../roomNeed.ts'
+import { splitAdvice } from '../splitAdvice.ts'
 
 const ID = 'end-room'
 
@@ -34,13 +35,15 @@ export const endRoom = defineCheck({
     const needM = needBackM + needAheadM
     const roomM = room.backM + room.aheadM
     const spareM = roomM - needM
+    // Of several strings another check says which are too long, this one among them.
+    if (site.sticks.counts.size > 1 && isUnder(spareM, limit.fix ?? 0)) return []
     const common = { source, phases: ['pull'] as const, items: [room.boundaryId, ...lead.items], where: atRun(room.aheadM), measured: q('length', needM), limit: q('length', roomM) }
     const parts = { infeed: q('length', needBackM), string: q('length', reach.toM), lead: q('length', Math.max(0, needAheadM - reach.toM)), need: q('length', needM), room: q('length', roomM), spare: q('length', Math.abs(spareM)) }
     if (isUnder(spareM, limit.fix ?? 0)) {
       return [finding(ID, {
         ...common, level: 'FIX',
+        ...splitAdvice(site, limits),
         what: say('{spare} short: {infeed} of infeed, {string} of string and {lead} of pull lead need {need}, the yard has {room}.', 'Faltan {spare}: {infeed} de entrada, {string} de línea y {lead} de tiro piden {need}; el patio tiene {room}.', parts),
-        move: say('Make the string in parts, shorten the rope, or get more strip.', 'Haga la línea en partes, acorte la cuerda o consiga más franja.'),
       })]
     }
     const [overBackM, overAheadM] = [needBackM - room.backM, needAheadM - room.aheadM]
@@ -89,29 +92,6 @@ function unknown(site: SiteModel, source: Finding['source'], missing: readonly M
     what: say('Whether the strip is long enough is not known.', 'No se sabe si la franja alcanza.'),
     move: say('Give what is missing.', 'Dé lo que falta.'),
   })
-}
-
-/** Stick in the infeed, far end of the rack, back of the machine: whichever reaches farthest behind the datum. */
-function backOf(site: SiteModel, tailM: number): number {
-  const behind = [...site.placed.values()].filter(({ kind }) => kind === 'rack' || kind === 'machine').flatMap((item) => runningsOf(site, item))
-  return Math.max(0 - tailM, ...behind.map((runningM) => 0 - runningM))
-}
-
-const runningsOf = (site: SiteModel, { outlineM }: PlacedItem): number[] =>
-  Array.from({ length: outlineM.length / 2 }, (_, i) => site.toRunning(outlineM[2 * i]!, outlineM[2 * i + 1]!).runningM)
-
-/** Where the pull ends: a driven puller keeps its rope ahead of the nose and needs its length and the over-run; a winch stands where it is drawn. */
-function leadOf(site: SiteModel, noseM: number, overRunM: number): { endM: number; items: string[]; missing: MissingInput[] } {
-  const puller = [...site.placed.values()].find(({ kind }) => kind === 'puller')
-  if (puller === undefined) return { endM: noseM, items: [], missing: [{ recordId: site.layout.id, path: 'puller', label: { en: 'a puller on the plan', es: 'un equipo de tiro en el plano' } }] }
-  const { pullerKind, figures } = puller.record as PullerRecord
-  const missing: MissingInput[] = [
-    ...(pullerKind !== 'winch' && figures.ropeLengthM.value === null ? [{ recordId: puller.id, path: 'figures.ropeLengthM.value', label: { en: 'rope length', es: 'largo de cuerda' } }] : []),
-    ...(figures.lengthM.value === null ? [{ recordId: puller.id, path: 'figures.lengthM.value', label: { en: 'length of the puller', es: 'largo del equipo de tiro' } }] : []),
-  ]
-  const lengthM = figures.lengthM.value ?? 0
-  if (pullerKind === 'winch') return { endM: Math.max(noseM + overRunM, puller.runningM ?? 0) + lengthM, items: [puller.id], missing }
-  return { endM: noseM + (figures.ropeLengthM.value ?? 0) + lengthM + overRunM, items: [puller.id], missing }
 }
 
 function slide(site: SiteModel, toExitM: number): Remedy | null {

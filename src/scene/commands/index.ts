@@ -11,6 +11,7 @@ import { sequenceOf } from './sequence.ts'
 import { setField, setJob, setLayout, setRun, setSetUp, setStickCount } from './set.ts'
 import { spaceAt, spreadEvenly } from './spacing.ts'
 import { drawStrip, reverse } from './strip.ts'
+import { addString, joinString, parkStrings, setString, splitString, splitStrings } from './strings.ts'
 import { crewDefaults, setHoldBack, usualSetUp } from './usual.ts'
 import { addVertex, moveVertex, removeVertex } from './vertices.ts'
 
@@ -26,7 +27,7 @@ export const commandOf = (name: string): Command | undefined => byName.get(name)
 
 /** Every command; a new one is one file and one line here. */
 export const commands: readonly Command[] = [
-  place, placeRow, moveBy, slideBy, setOnRun, rotateBy, setHeight, dropBy, setField, setJob, setLayout, setSetUp, setRun, setStickCount,
+  place, placeRow, moveBy, slideBy, setOnRun, rotateBy, setHeight, dropBy, setField, setJob, setLayout, setSetUp, setRun, setStickCount, splitStrings, addString, splitString, joinString, setString, parkStrings,
   moveVertex, addVertex, removeVertex, remove, duplicate, paste, spreadEvenly, spaceAt, reverse, lock, attach, detach,
   drawStrip, usualSetUp, crewDefaults, setHoldBack, setLimit, clearLimit, setAsSet, changeZone, clearZoneChange, useGear,
   sequenceOf(commandOf),

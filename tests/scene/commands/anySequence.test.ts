@@ -10,11 +10,15 @@ import { placedOf } from '../../../src/scene/document.ts'
 import { createDocumentStore } from '../../../src/state/documentStore.ts'
 import { argsArbitrary } from '../../helpers/commandArgs.ts'
 import { deepFrozen } from '../../helpers/commands.ts'
-import { item, onItem, onRun, testEnv, yard } from '../../helpers/documents.ts'
+import { item, onItem, onRun, stringAt, testEnv, yard } from '../../helpers/documents.ts'
 
 const start = (): YardDocument => yard(
   item('machine', 'machine:1', onRun(0)), item('rack', 'rack:1', onRun(-6)), item('stand', 'stand:1', onRun(6)), item('roller', 'roller:1', onRun(25)),
   item('puller', 'puller:1', onRun(60)), item('crew', 'crew:1', onItem('puller:1', 1, 1)), item('fence', 'fence:1', [{ xM: 0, yM: 8 }, { xM: 30, yM: 8 }, { xM: 40, yM: 9 }]),
+  stringAt(1, { stickCount: 4 }), stringAt(2, { joinedToId: 'string:1' }),
+  // What few sequences would first change and then clear again.
+  { id: 'limitChange:1', kind: 'limitChange', limitId: 'jaw-effort', bound: 'check', value: 0.8, reason: '', who: '', when: '' },
+  { id: 'zoneChange:1', kind: 'zoneChange', zoneKey: 'Z-02@rack:1', marginM: 1, points: null, zoneClass: null, phases: null, reason: '' },
 )
 
 /** Names, and for each a seed its arguments are drawn with when the document before it is known. */

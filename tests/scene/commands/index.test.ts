@@ -2,10 +2,10 @@ import { describe, expect, it } from 'vitest'
 import { CommandError, commandOf, commands } from '../../../src/scene/commands/index.ts'
 import { assertPlaceholders } from '../../../src/messages/render.ts'
 import { deepFrozen } from '../../helpers/commands.ts'
-import { item, onRun, testEnv, yard } from '../../helpers/documents.ts'
+import { item, onRun, stringAt, testEnv, yard } from '../../helpers/documents.ts'
 import { argsFor } from '../../helpers/commandArgs.ts'
 
-const document = deepFrozen(yard(item('machine', 'machine:1', onRun(0)), item('rack', 'rack:1', onRun(-6)), item('stand', 'stand:1', onRun(6)), item('fence', 'fence:1', [{ xM: 0, yM: 5 }, { xM: 9, yM: 5 }, { xM: 12, yM: 6 }])))
+const document = deepFrozen(yard(item('machine', 'machine:1', onRun(0)), item('rack', 'rack:1', onRun(-6)), item('stand', 'stand:1', onRun(6)), item('fence', 'fence:1', [{ xM: 0, yM: 5 }, { xM: 9, yM: 5 }, { xM: 12, yM: 6 }]), stringAt(1, { stickCount: 7 }), stringAt(2, { stickCount: 6, joinedToId: 'string:1' })))
 
 describe('the registry', () => {
   it('has every command once', () => {
