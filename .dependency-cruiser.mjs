@@ -15,7 +15,7 @@ export const layers = {
   state: { src: ['units', 'messages', 'geometry', 'scene', 'derive', 'checks'], npm: ['zustand'] },
   canvas: { src: ['units', 'messages', 'geometry', 'drawing', 'scene', 'derive', 'checks', 'state'], npm: ['react', 'konva', 'react-konva', 'zustand'] },
   ui: { src: ['units', 'messages', 'geometry', 'drawing', 'scene', 'derive', 'checks', 'state'], npm: ['react', 'react-dom', 'zustand'] },
-  sheet: { src: ['units', 'messages', 'geometry', 'drawing', 'engine', 'scene', 'derive', 'checks'], npm: [] },
+  sheet: { src: ['units', 'messages', 'geometry', 'drawing', 'engine', 'scene', 'derive', 'checks'], npm: ['qrcode-generator'] },
   headless: { src: ['units', 'messages', 'geometry', 'drawing', 'engine', 'scene', 'derive', 'checks', 'sheet'], npm: [], node: true },
   app: { src: ['units', 'messages', 'geometry', 'drawing', 'engine', 'scene', 'derive', 'checks', 'state', 'canvas', 'ui', 'sheet'], npm: ['react', 'react-dom', 'konva', 'react-konva', 'zustand', 'idb', 'vite', '@fontsource/fira-sans-condensed'], node: true },
 }
