@@ -70,7 +70,7 @@ export const runThroughWords = {
   nowOffload: { en: 'The sticks come off the truck on to the rack', es: 'Los tubos bajan del camión al rack' },
   nowLoad: { en: 'Stick {stick} goes from the rack into the infeed jaws', es: 'El tubo {stick} va del rack a las mordazas de entrada' },
   nowFuse: { en: 'Joint {joint} is made: stick {stick} on to the string', es: 'Se hace la junta {joint}: tubo {stick} a la línea' },
-  nowPull: { en: 'The string is pulled from {from} to {to}', es: 'La línea se jala de {from} a {to}' },
+  nowPull: { en: 'The string is pulled one stick on, to {to}', es: 'La línea se jala un tubo más, hasta {to}' },
   nowMove: { en: 'The finished string is moved', es: 'Se mueve la línea terminada' },
   nowRest: { en: 'The finished string rests on its supports', es: 'La línea terminada reposa en sus apoyos' },
   nowTieIn: { en: 'The finished string is tied in', es: 'Se conecta la línea terminada' },

@@ -19,6 +19,7 @@ export const PullBand = ({ run }: { run: Run }): ReactNode => {
   const size = useSize(box, true)
   const { results, isOld, stage, noseM, stages } = run
   const pieces = useMemo(() => pullPieces(results.stages), [results.stages])
+  const band = useBand()
   const headPx = useView((view) => (view.form === 'desktop' ? 34 : 40))
   const scale = useMemo(() => pullScale(pieces, words.systemOf('force'), Math.max(20, (size?.heightPx ?? 200) - headPx - BOTTOM_PX)), [pieces, words, size, headPx])
   return (
@@ -26,9 +27,9 @@ export const PullBand = ({ run }: { run: Run }): ReactNode => {
       <div className="pull-head">
         <h2>{words.local(text.pull)}</h2>
         <Now stage={stage} noseM={noseM} pieces={pieces} />
-        <Beyond scale={scale} pieces={pieces} words={words} />
+        <Beyond scale={scale} pieces={pieces} words={words} hasBand={band !== null} />
       </div>
-      {pieces.length === 0 ? <p className="quiet-text pull-empty">{words.local(stages.length > 5 && results.status === 'working' ? text.pullWaiting : text.pullUnknown)}</p> : size === null ? null : <Curve pieces={pieces} scale={scale} size={size} headPx={headPx} noseM={stage.phase === 'pull' ? noseM : null} sticks={stage.sticks} />}
+      {pieces.length === 0 ? <p className="quiet-text pull-empty">{words.local(stages.length > 5 && results.status === 'working' ? text.pullWaiting : text.pullUnknown)}</p> : size === null ? null : <Curve pieces={pieces} scale={scale} size={size} band={band} headPx={headPx} noseM={stage.phase === 'pull' ? noseM : null} sticks={stage.sticks} />}
       <PullTable pieces={pieces} />
     </div>
   )
@@ -51,7 +52,7 @@ const Now = ({ stage, noseM, pieces }: { stage: Run['stage']; noseM: number | nu
 }
 
 /** Limits that are not on the curve: too far above it, or not known. */
-const Beyond = ({ scale, pieces, words }: { scale: PullScale; pieces: readonly PullPiece[]; words: Words }): ReactNode => {
+const Beyond = ({ scale, pieces, words, hasBand }: { scale: PullScale; pieces: readonly PullPiece[]; words: Words; hasBand: boolean }): ReactNode => {
   if (pieces.length === 0) return null
   const unknown = (['pipe', 'puller', 'rope'] as const).filter((name) => pieces.every(({ limits }) => limits[name] === null))
   const above = scale.above.map(({ name, valueN }) => `${words.local(text[name])} ${words.figure({ kind: 'force', value: valueN })}`)
@@ -59,6 +60,7 @@ const Beyond = ({ scale, pieces, words }: { scale: PullScale; pieces: readonly P
     ...(above.length === 0 ? [] : [words.local(text.limitAbove, { what: above.join(', ') })]),
     ...(unknown.length === 0 ? [] : [words.local(text.limitUnknown, { what: unknown.map((name) => words.local(text[name])).join(', ') })]),
     ...(pieces.every(({ runAwayN }) => runAwayN === 0) ? [words.local(text.runAwayNone)] : []),
+    ...(hasBand ? [words.local(text.band)] : []),
   ]
   return parts.length === 0 ? null : <p className="quiet-text pull-beyond"><Figure text={parts.join('; ')} /></p>
 }
@@ -84,6 +86,7 @@ interface CurveProps {
   pieces: readonly PullPiece[]
   scale: PullScale
   size: BandSize
+  band: ReadonlyMap<string, PullBandStage> | null
   headPx: number
   noseM: number | null
   sticks: number
@@ -106,9 +109,8 @@ const Curve = (props: CurveProps): ReactNode => {
 }
 
 /** Everything but the nose: drawn again only when the stages or the view change. */
-const Still = memo(({ pieces, scale, size, headPx, pxPerM, leftRunningM, turned }: Omit<CurveProps, 'noseM' | 'sticks'> & Pick<FrameView, 'pxPerM' | 'leftRunningM' | 'turned'>): ReactNode => {
+const Still = memo(({ pieces, scale, size, band, headPx, pxPerM, leftRunningM, turned }: Omit<CurveProps, 'noseM' | 'sticks'> & Pick<FrameView, 'pxPerM' | 'leftRunningM' | 'turned'>): ReactNode => {
   const words = useWords()
-  const band = useBand()
   const { widthPx, heightPx } = size
   const frame: FrameView = { pxPerM, leftRunningM, turned, midOffsetM: 0, orientation: 'alongTape', tapeVertical: false, bandSizePx: { plan: { widthPx, heightPx }, section: { widthPx, heightPx } } }
   const floorPx = heightPx - BOTTOM_PX
@@ -159,18 +161,25 @@ const Still = memo(({ pieces, scale, size, headPx, pxPerM, leftRunningM, turned 
             {piece.runAwayN === 0 ? null : <path className="pull-away" d={`M${x(piece.fromM)} ${y(piece.runAwayN)}H${x(piece.toM)}`} />}
             <path className="pull-grid" d={`M${x(piece.fromM)} ${floorPx}v5`} />
             {width < 50 ? null : <text x={left + width / 2} y={heightPx - 7} textAnchor="middle" className="pull-word">{words.local(text.pullShort, { joint: piece.joint })}</text>}
-            {width < 96 ? null : <text x={x(piece.start.atM) + (turned ? -6 : 6)} y={Math.max(headPx + 4, y(piece.start.needN) + (piece.start.atM > piece.fromM + 0.5 ? -5 : 4))} textAnchor={(piece.start.atM > (piece.fromM + piece.toM) / 2) === turned ? 'start' : piece.start.atM > (piece.fromM + piece.toM) / 2 ? 'end' : 'start'} className="pull-word pull-figure">{`${words.local(text.toStart)} ${words.figure({ kind: 'force', value: piece.start.needN })}`}</text>}
+            {width < 96 ? null : <StartWord piece={piece} x={x} y={y} headPx={headPx} turned={turned} words={words} />}
           </g>
         )
       })}
       {scale.shown.map((name) => <path key={name} className="pull-limit" d={step(({ limits }) => limits[name])} />)}
       {labels.map(({ name, value, yPx }, i) => <text key={name} x={labelX} y={i > 0 && yPx - labels[i - 1]!.yPx < 16 ? yPx + 14 : Math.max(headPx - 6, yPx - 12)} className="pull-word pull-limit-word">{limitWords(name, value)}</text>)}
       {shown.some(({ runAwayN }) => runAwayN > 0) ? <AwayWord shown={shown} x={x} y={y} words={words} /> : null}
-      {band === null ? null : <text x={widthPx - 8} y={headPx + 2} textAnchor="end" className="pull-word pull-quiet">{words.local(text.band)}</text>}
     </g>
   )
 })
 Still.displayName = 'Still'
+
+/** What it takes to start, beside its stroke: ahead of it, or under the line where the next pull's stroke stands. */
+const StartWord = ({ piece, x, y, headPx, turned, words }: { piece: PullPiece; x: (m: number) => number; y: (n: number) => number; headPx: number; turned: boolean; words: Words }): ReactNode => {
+  const { start, fromM, toM } = piece
+  const isLate = start.atM > (fromM + toM) / 2
+  const away = isLate === turned ? 6 : -6
+  return <text x={x(start.atM) + away} y={isLate ? y(start.fromN) + 15 : Math.max(headPx + 4, y(start.needN) + 4)} textAnchor={away > 0 ? 'start' : 'end'} className="pull-word">{`${words.local(text.toStart)} ${words.figure({ kind: 'force', value: start.needN })}`}</text>
+}
 
 const AwayWord = ({ shown, x, y, words }: { shown: readonly PullPiece[]; x: (m: number) => number; y: (n: number) => number; words: Words }): ReactNode => {
   const worst = shown.reduce((most, one) => (one.runAwayN > most.runAwayN ? one : most))

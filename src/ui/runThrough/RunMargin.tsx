@@ -100,7 +100,7 @@ const Arrivals = memo(({ result, atM, goNose }: { result: StageResult; atM: numb
           })}
         </ol>
       )}
-      {freeEnd === null ? null : <p className="quiet-text run-figure"><Figure text={words.local(text.freeEnd, { reach: { kind: 'length', value: freeEnd.overhangM }, drop: { kind: 'shortLength', value: freeEnd.dropM } })} /></p>}
+      {freeEnd === null || freeEnd.overhangM < 0.05 ? null : <p className="quiet-text run-figure"><Figure text={words.local(text.freeEnd, { reach: { kind: 'length', value: freeEnd.overhangM }, drop: { kind: 'shortLength', value: freeEnd.dropM } })} /></p>}
       {tailDropM === null || tailDropM < 0.001 ? null : <p className="quiet-text run-figure"><Figure text={words.local(text.tailDrop, { drop: { kind: 'shortLength', value: tailDropM } })} /></p>}
     </>
   )

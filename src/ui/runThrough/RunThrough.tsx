@@ -7,6 +7,7 @@ import { closeRunThrough } from '../../state/runThroughMode.ts'
 import { PullBand } from './PullBand.tsx'
 import { RunControls, RunSentence, RunTitle, useRunKeys } from './RunHead.tsx'
 import { RunMargin } from './RunMargin.tsx'
+import { MiniStrip } from './MiniStrip.tsx'
 import { NoseMark, TapeStrip } from './TapeStrip.tsx'
 import { usePlayer, type Player } from './usePlayer.ts'
 import { useRun, type Run } from './useRun.ts'
@@ -32,11 +33,10 @@ const Parts = ({ run, player, touch }: { run: Run; player: Player; touch: boolea
     <>
       <div className="area-head run-head">
         <Region name={title}>
-          {form === 'phone' ? <PhoneTop run={run} /> : <><RunTitle run={run} /><RunControls run={run} player={player} /><RunSentence run={run} /></>}
-          {form === 'tabletLandscape' || form === 'tabletPortrait' ? <SideDrawer run={run} /> : null}
+          {form === 'phone' ? <PhoneTop run={run} /> : <><RunTitle run={run} /><div className="run-row"><RunControls run={run} player={player} />{form === 'desktop' ? null : <SideDrawer run={run} />}</div><RunSentence run={run} /></>}
         </Region>
       </div>
-      {form === 'phone' ? <div className="area-run"><Region name={title}><RunSentence run={run} /><RunControls run={run} player={player} /></Region></div> : null}
+      {form === 'phone' ? <div className="area-run"><Region name={title}><RunSentence run={run} />{isUpright ? <MiniStrip run={run} /> : null}<RunControls run={run} player={player} /></Region></div> : null}
       {isUpright ? <div className="area-nose"><NoseMark run={run} onTouch={player.stop} /></div> : (
         <div className="area-stages"><Region name={local(text.strip)}><TapeStrip run={run} touch={touch} /><NoseMark run={run} onTouch={player.stop} /></Region></div>
       )}

@@ -131,7 +131,7 @@ export const NoseMark = ({ run, onTouch }: { run: Run; onTouch: () => void }): R
   return (
     <div className={isUpright ? 'nose-track nose-track-upright' : 'nose-track'} ref={track}>
       <div
-        className="nose-mark" role="slider" tabIndex={0} aria-label={words.local(text.nose)} aria-orientation={isUpright ? 'vertical' : 'horizontal'} aria-disabled={pulls.length === 0}
+        className="nose-mark" data-turned={isTurnedRound} role="slider" tabIndex={0} aria-label={words.local(text.nose)} aria-orientation={isUpright ? 'vertical' : 'horizontal'} aria-disabled={pulls.length === 0}
         aria-valuemin={Math.round(leastM * 100) / 100} aria-valuemax={Math.round(mostM * 100) / 100} aria-valuenow={Math.round(noseM * 100) / 100}
         aria-valuetext={words.local(text.noseAt, { nose: { runningM: noseM }, stage: stageName(stage, joints, words) })}
         style={isUpright ? { top: atPx } : { left: atPx }} {...handlers}

@@ -19,7 +19,7 @@ export function happens({ phase, joint, noseM }: JobStage): Said {
     case 'offload': return said(text.nowOffload)
     case 'load': return said(text.nowLoad, { stick: k + 1 })
     case 'fuse': return said(text.nowFuse, { joint: k, stick: k + 1 })
-    case 'pull': return said(text.nowPull, { from: { runningM: noseM?.from ?? null }, to: { runningM: noseM?.to ?? null } })
+    case 'pull': return said(text.nowPull, { to: { runningM: noseM?.to ?? null } })
     case 'move': return said(text.nowMove)
     case 'rest': return said(text.nowRest)
     case 'tieIn': return said(text.nowTieIn)
