@@ -3,6 +3,8 @@ import { distanceBetween } from '../geometry/distance.ts'
 import type { SiteModel } from './types.ts'
 
 const STEP_M = 2
+/** A fall of the limit itself counts as one. */
+const ROUNDING = 1e-9
 /** Beyond this it is drawn no farther: nothing stops it. */
 export const FARTHEST_RUN_M = 60
 
@@ -22,7 +24,7 @@ export function runAwayWay(site: SiteModel, fromM: number, sign: 1 | -1, flatRat
   for (let reachM = STEP_M; reachM <= FARTHEST_RUN_M; reachM += STEP_M) {
     const [beforeM, atM] = [fromM + sign * (reachM - STEP_M), fromM + sign * reachM]
     if (blocked(beforeM, atM)) return { reachM, isStopped: true }
-    if ((site.groundLevelAt(beforeM) - site.groundLevelAt(atM)) / STEP_M < flatRatio) return { reachM, isStopped: true }
+    if ((site.groundLevelAt(beforeM) - site.groundLevelAt(atM)) / STEP_M < flatRatio - ROUNDING) return { reachM, isStopped: true }
   }
   return { reachM: FARTHEST_RUN_M, isStopped: false }
 }

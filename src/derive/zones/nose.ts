@@ -1,10 +1,12 @@
-import type { ZoneDefinition } from './zone.ts'
+import type { ZoneDefinition, ZoneShape } from './zone.ts'
 import { noseAt, pipeMissing, stripAlong } from './shapes.ts'
 import { pullerOf, pullerOperatorMayEnter } from './rope.ts'
 import type { PullerRecord } from '../../scene/kinds/puller.ts'
 
 const AHEAD_M = 4.572
 const HALF_WIDTH_M = 3.048
+/** Stands are hardly ever set higher: 4 ft. */
+const LARGEST_SADDLE_M = 1.2192
 
 /** Z-10. Ahead of the nose: what it covers in this pull and 15 ft, widening 1 in 10. */
 export const nose: ZoneDefinition = {
@@ -23,9 +25,16 @@ export const nose: ZoneDefinition = {
     const puller = pullerOf(site)
     const mayEnter = puller === null ? [] : pullerOperatorMayEnter(puller.record as PullerRecord).mayEnter
     // What falls off a stand falls as far aside as it is high.
-    const fallM = site.supports.reduce((most, { runningM, saddleM }) => (runningM >= fromM && runningM <= endM ? Math.max(most, saddleM ?? 0) : most), 0)
-    const halfWidthM = HALF_WIDTH_M + fallM
-    const ring = stripAlong(site, [{ runningM: fromM, halfWidthM }, { runningM: endM, halfWidthM: halfWidthM + (endM - fromM) / 10 }])
-    return [{ ownerId: site.run?.id ?? 'run:none', rings: [ring], itemIds: puller === null ? [] : [puller.id], mayEnter, missing: pipeMissing(site).filter(({ path }) => path === 'stickLengthM') }]
+    const passed = site.supports.filter(({ runningM }) => runningM >= fromM && runningM <= endM)
+    const fallM = passed.reduce((most, { saddleM }) => Math.max(most, saddleM ?? 0), 0)
+    const ring = (aboveM: number) => stripAlong(site, [{ runningM: fromM, halfWidthM: HALF_WIDTH_M + aboveM }, { runningM: endM, halfWidthM: HALF_WIDTH_M + aboveM + (endM - fromM) / 10 }])
+    const common = { itemIds: puller === null ? [] : [puller.id], mayEnter }
+    const ownerId = site.run?.id ?? 'run:none'
+    const certain: ZoneShape = { ...common, ownerId, rings: [ring(fallM)], missing: pipeMissing(site).filter(({ path }) => path === 'stickLengthM') }
+    // A stand of unknown height takes nothing from what is certain; how much wider it makes the zone is a question of its own.
+    const unknown = passed.filter(({ saddleM }) => saddleM === null)
+    if (unknown.length === 0) return [certain]
+    const missing = [...new Set(unknown.map(({ itemId }) => itemId))].map((recordId) => ({ recordId, path: 'height', label: { en: 'height of the stands the nose passes', es: 'altura de los soportes por donde pasa la punta' } }))
+    return [certain, { ...common, ownerId: `${ownerId}/heights`, rings: [ring(Math.max(fallM, LARGEST_SADDLE_M))], missing }]
   },
 }

@@ -43,7 +43,7 @@ const jointAt = (joints: readonly JointPull[], noseM: number): JointPull | null 
   joints.reduce<JointPull | null>((near, one) => (near === null || Math.abs(one.lengthM - noseM) < Math.abs(near.lengthM - noseM) ? one : near), null)
 
 function goes({ runAwayN, gradeRatio }: JointPull, end: End, isHeld: boolean): boolean {
-  return runAwayN[end] > 0 || (!isHeld && (end === 'exit' ? gradeRatio : -gradeRatio) >= FLAT_RATIO)
+  return runAwayN[end] > 0 || (!isHeld && (end === 'exit' ? gradeRatio : -gradeRatio) >= FLAT_RATIO - 1e-9)
 }
 
 /** From the nose onward, or from the joint back over machine, rack and whoever feeds. With a hold-back drawn the crew may be there once it is tight. */
