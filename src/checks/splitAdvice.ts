@@ -1,6 +1,6 @@
 /** What to do where a string is longer than the yard has room for: the fewest strings that fit, and what else would help. */
 import type { SiteModel } from '../derive/types.ts'
-import { bestSplit, mostSticksIn } from '../engine/pipe/stringSplit.ts'
+import { bestSplit } from '../engine/pipe/stringSplit.ts'
 import type { Remedy, Sentence } from './finding.ts'
 import type { Limits } from './limits.ts'
 import { q, say } from './make.ts'

@@ -2,6 +2,7 @@ import { paint, type Paint2D } from '../../drawing/paint.ts'
 import type { Primitive } from '../../drawing/primitives.ts'
 import { foldOf } from '../../state/frames.ts'
 import { axisShapes, jointPlaneShapes, nailMark, pipeShapes } from './pipeShapes.ts'
+import { parkedShapes } from './parkedShapes.ts'
 import type { DrawnItem, Picture } from './picture.ts'
 import { stamp } from './sprites.ts'
 
@@ -26,6 +27,7 @@ export const inPart = (context: CanvasRenderingContext2D, { boundsPx, view }: Pi
 /** Axis, joint plane, nail, gear, then the pipe over it: it lies on everything it passes. `quick`: equal symbols are stamped. */
 export const paintItems = (context: CanvasRenderingContext2D, items: readonly DrawnItem[], picture: Picture, quick: { ratio: number } | null = null): void => {
   paintShapes(context, axisShapes(picture), picture)
+  paintShapes(context, parkedShapes(picture), picture)
   paintShapes(context, jointPlaneShapes(picture), picture)
   for (const drawn of items) if (quick === null || !stamp(context, drawn, picture, quick.ratio)) paintShapes(context, drawn.shapes, picture, drawn.matrix)
   paintShapes(context, nailShapes(picture), picture)

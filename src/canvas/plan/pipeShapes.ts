@@ -3,8 +3,8 @@ import { PIPE_LEAST_PX } from '../../drawing/theme.ts'
 import type { SiteModel } from '../../derive/types.ts'
 import type { Picture } from './picture.ts'
 
-/** Stretch of the run as flat site points: its ends, and every metre or so of its bends. */
-export const runPoints = (site: Pick<SiteModel, 'atRunning' | 'bends'>, fromM: number, toM: number): number[] => {
+/** Running distances a line along the run is drawn through: its ends, and every metre or so of the bends between them. */
+export const stationsAlong = (site: Pick<SiteModel, 'bends'>, fromM: number, toM: number): number[] => {
   const stations = [fromM, toM]
   for (const bend of site.bends) {
     const lengthM = bend.toM - bend.fromM
@@ -14,11 +14,14 @@ export const runPoints = (site: Pick<SiteModel, 'atRunning' | 'bends'>, fromM: n
       if (at > fromM && at < toM) stations.push(at)
     }
   }
-  return stations.sort((a, b) => a - b).flatMap((runningM) => {
-    const { xM, yM } = site.atRunning(runningM)
-    return [xM, yM]
-  })
+  return stations.sort((a, b) => a - b)
 }
+
+/** Stretch of the run as flat site points. */
+export const runPoints = (site: Pick<SiteModel, 'atRunning' | 'bends'>, fromM: number, toM: number): number[] => stationsAlong(site, fromM, toM).flatMap((runningM) => {
+  const { xM, yM } = site.atRunning(runningM)
+  return [xM, yM]
+})
 
 /** A line across the run at a running distance, `halfM` to either side. */
 const across = (site: Pick<SiteModel, 'atRunning'>, runningM: number, halfM: number): number[] => {

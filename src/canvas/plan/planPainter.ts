@@ -10,6 +10,7 @@ import { inPart, paintItems, paintPipe, paintShapes } from './paintItems.ts'
 import { paintFurniture, paintNotes, type Spot } from './paintNotes.ts'
 import { offScreenArrows } from './offScreen.ts'
 import { snapLineShapes } from './guides.ts'
+import { sameParked } from './parkedShapes.ts'
 import { changedIds, drawnItem, drawnItems, isInPart, partsOf, pictureOf, type DrawnItem, type Picture } from './picture.ts'
 import { zoneLooksSame, type ShownZone } from './shownZones.ts'
 import { STAMP_FROM } from './sprites.ts'
@@ -234,4 +235,4 @@ const viewMoved = (a: Picture, b: Picture): boolean =>
 
 /** Whether the pipe lies between the same ends as before: its bending does not show from above. */
 const samePipe = (a: Picture, b: Picture): boolean =>
-  a.profile.bodies.length === b.profile.bodies.length && a.profile.bodies.every(({ startM, endM }, i) => startM === b.profile.bodies[i]!.startM && endM === b.profile.bodies[i]!.endM)
+  a.profile.bodies.length === b.profile.bodies.length && a.profile.bodies.every(({ startM, endM }, i) => startM === b.profile.bodies[i]!.startM && endM === b.profile.bodies[i]!.endM) && sameParked(a.site, b.site)

@@ -16,6 +16,7 @@ import { ClockPanel } from '../clock/ClockPanel.tsx'
 import { FusionCardPanel } from '../clock/FusionCardPanel.tsx'
 import { MobilisingPanel } from '../clock/MobilisingPanel.tsx'
 import { MorePanel } from '../more/MorePanel.tsx'
+import { StringsPanel } from '../strings/StringsPanel.tsx'
 import { TitlePanel } from '../title/TitlePanel.tsx'
 
 interface PanelEntryProps {
@@ -37,7 +38,7 @@ const PlaceAtPanel = ({ onClose }: PanelEntryProps): ReactNode => {
 const panels: Readonly<Record<string, (props: PanelEntryProps) => ReactNode>> = {
   job: JobPanel, units: UnitsPanel, limits: LimitsPanel, layouts: LayoutsPanel, share: SharePanel, image: ImagePanel, about: AboutPanel,
   settings: SettingsPanel, keys: KeysPanel, gear: GearPanel, title: TitlePanel, notes: NotesPanel, placeAt: PlaceAtPanel,
-  more: MorePanel, clock: ClockPanel, fusionCard: FusionCardPanel, mobilising: MobilisingPanel, bow: BowPanel,
+  more: MorePanel, clock: ClockPanel, fusionCard: FusionCardPanel, mobilising: MobilisingPanel, bow: BowPanel, strings: StringsPanel,
 }
 
 /** The open panel and the open page of a check. */

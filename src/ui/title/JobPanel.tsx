@@ -1,5 +1,6 @@
 import type { ReactNode } from 'react'
 import { bowWords } from '../../messages/ui/bowWords.ts'
+import { stringWords } from '../../messages/ui/stringWords.ts'
 import { jobOf, layoutOf } from '../../scene/document.ts'
 import { noseHolds, pullEditions, surfaces, type Surface } from '../../scene/records/frame.ts'
 import { hourS } from '../../units/factors.ts'
@@ -51,6 +52,7 @@ export const JobPanel = ({ onClose }: { onClose: () => void }): ReactNode => {
       <div className="field-grid">
         <NumberField label={say('wallTemperature')} kind="temperature" value={job.wallTemperatureC.value} nullable min={-60} max={90} name={name('wallTemperatureC.value')} {...basis(job.wallTemperatureC)} onCommit={set('wallTemperatureC.value')} />
         <NumberField label={say('temperatureSwing')} kind="temperatureChange" value={job.temperatureSwingC.value} nullable min={-100} max={100} name={name('temperatureSwingC.value')} {...basis(job.temperatureSwingC)} onCommit={set('temperatureSwingC.value')} />
+        <ChoiceField label={words.local(stringWords.method)} name={name('method')} value={job.method} choices={(['stationary', 'walking'] as const).map((value) => ({ value, label: words.local(stringWords[`method_${value}`]) }))} onCommit={set('method')} />
         <ChoiceField label={say('firstStick')} name={name('firstStick')} value={job.firstStick} choices={[{ value: 'setByLoader', label: say('firstStickLoader') }, { value: 'fedThrough', label: say('firstStickFed') }]} onCommit={set('firstStick')} />
         <ChoiceField label={say('noseHold')} name={name('noseHold')} value={job.noseHold} choices={[{ value: null, label: say('notSaid') }, ...noseHolds.map((value) => ({ value, label: say(`noseHold_${value}`) }))]} onCommit={set('noseHold')} />
       </div>
