@@ -33,8 +33,10 @@ export const makeFiles = (app: App, keeper: Keeper, gear: StoreApi<GearState>) =
       return how === 'downloaded' ? { ok: true, said: { en: `This device has no share sheet; saved as ${name}.`, es: `Este equipo no tiene menú de compartir; guardado como ${name}.` } } : { ok: true }
     },
     saveEverything: async (): Promise<Outcome> => {
-      download('stringyard-everything.json', jsonBlob(await keeper.everything()))
-      return { ok: true }
+      const { text, refused } = await keeper.everything()
+      download('stringyard-everything.json', jsonBlob(text))
+      if (refused.length === 0) return { ok: true, said: { en: 'Saved as stringyard-everything.json: layouts, points in time, gear, settings.', es: 'Guardado como stringyard-everything.json: planos, puntos en el tiempo, equipo, ajustes.' } }
+      return { ok: false, reason: { en: `Saved, but not in the file: ${refused.map(({ en }) => en).join('; ')}.`, es: `Guardado, pero no está en el archivo: ${refused.map(({ es }) => es).join('; ')}.` } }
     },
     exportGear: (): Promise<Outcome> => {
       download('gear.json', jsonBlob(writeGear(gear.getState().items)))

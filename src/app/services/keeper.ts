@@ -32,10 +32,10 @@ export interface Keeper {
   points: (layoutId: string) => Promise<readonly PointEntry[]>
   keepPoint: (layoutId: string, name: string, document: YardDocument) => Promise<void>
   loadPoint: (pointId: string) => Promise<YardDocument | null>
-  /** Everything of this device as one JSON text. */
-  everything: () => Promise<string>
+  /** Everything of this device as one JSON text, and what of it could not be read and is not in it. */
+  everything: () => Promise<{ text: string; refused: readonly Localized[] }>
   /** Puts back what `everything` wrote, beside what is here: a layout already here comes back as a copy. Null for any other text. */
-  restore: (text: string) => Promise<{ layouts: number; gear: number; refused: readonly Localized[] } | null>
+  restore: (text: string) => Promise<{ layouts: number; points: number; gear: number; settings: Partial<ViewState>; refused: readonly Localized[] } | null>
   clear: () => Promise<void>
   gear: () => Promise<readonly GearItem[]>
   putGear: (items: readonly GearItem[]) => Promise<void>

@@ -24,9 +24,9 @@ const reasonOf = (error: unknown): Localized => {
   return { en: `This device could not read it: ${detail}`, es: `Este equipo no lo pudo leer: ${detail}` }
 }
 
-const restoredOutcome = ({ layouts, gear, refused: bad }: { layouts: number; gear: number; refused: readonly Localized[] }): Outcome => {
-  const en = `Put back beside what was here: ${layouts} layouts, ${gear} kinds of gear.`
-  const es = `Recuperado junto a lo que había: ${layouts} planos, ${gear} tipos de equipo.`
+const restoredOutcome = ({ layouts, points, gear, refused: bad }: { layouts: number; points: number; gear: number; refused: readonly Localized[] }): Outcome => {
+  const en = `Put back beside what was here: ${layouts} layouts, ${points} points in time, ${gear} kinds of gear.`
+  const es = `Recuperado junto a lo que había: ${layouts} planos, ${points} puntos en el tiempo, ${gear} tipos de equipo.`
   if (bad.length === 0) return { ok: true, said: { en, es } }
   return { ok: false, reason: { en: `${en} Not readable: ${bad.map((one) => one.en).join('; ')}.`, es: `${es} Sin poder leer: ${bad.map((one) => one.es).join('; ')}.` } }
 }
@@ -86,7 +86,10 @@ export const makeYards = (app: App, keeper: Keeper) => {
     if (file.size > MOST_FILE_BYTES) return refused(`${file.name} is larger than 20 MB; a layout file is not.`, `${file.name} pesa más de 20 MB; un archivo de plano no.`)
     const text = await file.text()
     const restored = text.slice(0, 200).includes('"stringyard-everything"') ? await keeper.restore(text) : null
-    if (restored !== null) return restoredOutcome(restored)
+    if (restored !== null) {
+      app.view.setState(restored.settings)
+      return restoredOutcome(restored)
+    }
     const read = readFile(text)
     if (!read.ok) {
       const reason = issuesInWords(file.name, read.issues)

@@ -12,7 +12,8 @@ import { replay, type Head } from './journal.ts'
 import type { Tables, Write } from './tables.ts'
 import type { WindowPort } from './windows.ts'
 import { broughtUp, stampOfToday, type VersionStamp } from './versions.ts'
-import { everythingOf, readEverything } from './everything.ts'
+import { everythingOf, readEverything, type PointOfLayout } from './everything.ts'
+import { readSettings } from './settings.ts'
 import { startWriter, type Writer } from './writer.ts'
 
 const LET_GO_MS = 1500
@@ -155,6 +156,9 @@ export const makeKeeper = (parts: KeeperParts): Keeper => {
     open = null
   }
 
+  /** In the order they were kept, whatever the clock said; no two are the same. */
+  const pointKey = (layoutId: string, number: number): string => `${layoutId}/${String(number).padStart(6, '0')}-${parts.newId('p').slice(2)}`
+
   const keeper: Keeper = {
     state,
     layouts: async () => {
@@ -209,7 +213,7 @@ export const makeKeeper = (parts: KeeperParts): Keeper => {
     keepPoint: async (layoutId, name, document) => {
       const count = (await tables.list('points', `${layoutId}/`)).length
       const point: KeptPoint = { layoutId, name, at: now(), stamp: stampOfToday, document }
-      await tables.write([{ table: 'points', key: `${layoutId}/${String(count).padStart(6, '0')}-${parts.newId('p').slice(2)}`, value: point }])
+      await tables.write([{ table: 'points', key: pointKey(layoutId, count), value: point }])
     },
     loadPoint: async (pointId) => {
       const point = (await tables.get('points', pointId)) as KeptPoint | undefined
@@ -219,26 +223,51 @@ export const makeKeeper = (parts: KeeperParts): Keeper => {
       return up.document
     },
     everything: async () => {
-      const ids = (await tables.list('layouts')).map(([layoutId]) => layoutId)
-      const layouts = await Promise.all(ids.map((layoutId) => read(layoutId).catch(() => null)))
-      return everythingOf({ at: now(), documents: layouts.flatMap((layout) => (layout === null ? [] : [layout.document])), gear: await keeper.gear() })
+      const refused: Localized[] = []
+      const documents: YardDocument[] = []
+      const points: PointOfLayout[] = []
+      for (const [layoutId, head] of await tables.list('layouts')) {
+        const name = isHead(head) ? head.title : layoutId
+        try {
+          const layout = await read(layoutId)
+          if (layout === null) refused.push({ en: `"${name}": its record is damaged`, es: `"${name}": su registro está dañado` })
+          else documents.push(layout.document)
+        } catch (error) {
+          refused.push(error instanceof NotReadable ? error.reason : { en: `"${name}" could not be read`, es: `"${name}" no se pudo leer` })
+          continue
+        }
+        for (const [, value] of await tables.list('points', `${layoutId}/`)) {
+          const { name: pointName, at, document, stamp } = value as KeptPoint
+          const up = broughtUp(document, stamp)
+          if (up.ok) points.push({ layoutId, name: pointName, at, document: up.document })
+          else refused.push({ en: `point in time "${pointName}" of "${name}": ${up.reason.en}`, es: `punto en el tiempo "${pointName}" de "${name}": ${up.reason.es}` })
+        }
+      }
+      return { text: everythingOf({ at: now(), documents, points, gear: await keeper.gear(), settings: await keeper.settings() }), refused }
     },
     restore: async (text) => {
-      const read = readEverything(text)
-      if (read === null) return null
+      const all = readEverything(text)
+      if (all === null) return null
       const known = new Set((await tables.list('layouts')).map(([layoutId]) => layoutId))
-      const writes: Write[] = read.documents.map((document) => {
+      const idHere = new Map<string, string>()
+      const writes: Write[] = all.documents.map((document) => {
         const own = layoutOf(document)
         const layoutId = known.has(own.layoutId) ? parts.newId('yard') : own.layoutId
         known.add(layoutId)
+        idHere.set(own.layoutId, layoutId)
         const copy = asCopy(document, layoutId)
         return { table: 'layouts', key: layoutId, value: { layoutId, title: own.title, changedAt: now(), exampleName: null, stamp: stampOfToday, seq: 1, document: copy, past: [], future: [] } satisfies Head }
       })
+      // A layout that stayed here under its id may have points already: those of the copy have an id of their own.
+      all.points.forEach(({ layoutId, name, at, document }, i) => {
+        const here = idHere.get(layoutId) ?? layoutId
+        writes.push({ table: 'points', key: pointKey(here, i), value: { layoutId: here, name, at, stamp: stampOfToday, document: asCopy(document, here) } satisfies KeptPoint })
+      })
       const gear = await keeper.gear()
-      const added = read.gear.filter(({ id }) => !gear.some((one) => one.id === id))
+      const added = all.gear.filter(({ id }) => !gear.some((one) => one.id === id))
       if (added.length > 0) writes.push({ table: 'gear', key: 'list', value: [...gear, ...added] })
       await tables.write(writes)
-      return { layouts: read.documents.length, gear: added.length, refused: read.refused }
+      return { layouts: all.documents.length, points: all.points.length, gear: added.length, settings: all.settings, refused: all.refused }
     },
     clear: async () => {
       await leave()
@@ -246,7 +275,7 @@ export const makeKeeper = (parts: KeeperParts): Keeper => {
     },
     gear: async () => ((await tables.get('gear', 'list')) as GearItem[] | undefined) ?? [],
     putGear: (items) => tables.write([{ table: 'gear', key: 'list', value: items }]),
-    settings: async () => ((await tables.get('settings', 'view')) as Partial<ViewState> | undefined) ?? {},
+    settings: async () => readSettings(await tables.get('settings', 'view')),
     putSettings: (settings) => tables.write([{ table: 'settings', key: 'view', value: Object.fromEntries(Object.entries(settings).filter(([key]) => viewPersistence[key as keyof ViewState])) }]),
     lastOpen: async () => ((await tables.get('settings', 'lastOpen')) as string | undefined) ?? null,
     setLastOpen: (layoutId) => tables.write([layoutId === null ? { table: 'settings', key: 'lastOpen', remove: true } : { table: 'settings', key: 'lastOpen', value: layoutId }]),

@@ -8,12 +8,16 @@ import { stampOfToday } from './versions.ts'
 
 /** Journal entries between two heads. */
 const FOLD_EVERY = 50
+/** After a failed write: the next try, and the longest wait the doubling of it comes to. */
+const RETRY_FIRST_MS = 4000
+const RETRY_MOST_MS = 60_000
 
 export const seqKey = (layoutId: string, seq: number): string => `${layoutId}/${String(seq).padStart(10, '0')}`
 
 export interface WriterEvents {
   saving: () => void
-  saved: (at: string) => void
+  /** `seq`: number of edits written for this layout so far, over all visits. */
+  saved: (at: string, seq: number) => void
   failed: (reason: Localized) => void
   /** Something new lies in storage: other windows may read it. */
   written: () => void
@@ -35,7 +39,8 @@ const reasonOf = (error: unknown): Localized => {
 
 /**
  * Writes every edit of a document store: a head at once, then one journal entry an edit, in order. After a failed write
- * the next edit writes a whole head, so that nothing is lost once there is room again.
+ * the next edit, or a try by the clock after 4 s and then twice as long each time up to a minute, writes a whole head, so
+ * that nothing is lost once there is room again.
  */
 export const startWriter = async (input: { documents: DocumentStore; tables: Tables; layoutId: string; exampleName: string | null; seq: number; events: WriterEvents }): Promise<Writer> => {
   const { documents, tables, layoutId, exampleName, events } = input
@@ -45,6 +50,8 @@ export const startWriter = async (input: { documents: DocumentStore; tables: Tab
   let written: History = documents.getState()
   let queue: Promise<void> = Promise.resolve()
   let isStopped = false
+  let retryMs = RETRY_FIRST_MS
+  let timer: ReturnType<typeof setTimeout> | undefined
 
   const headOf = (history: History): Head => ({ layoutId, title: layoutOf(history.document).title, changedAt: events.now(), exampleName, stamp: stampOfToday, seq, document: history.document, past: history.past, future: history.future })
 
@@ -69,11 +76,16 @@ export const startWriter = async (input: { documents: DocumentStore; tables: Tab
       written = history
       sinceHead = isHead ? 0 : sinceHead + 1
       needsHead = false
-      events.saved(at)
+      retryMs = RETRY_FIRST_MS
+      clearTimeout(timer)
+      events.saved(at, seq)
       events.written()
     } catch (error) {
       needsHead = true
       events.failed(reasonOf(error))
+      clearTimeout(timer)
+      if (!isStopped) timer = setTimeout(() => void flush(), retryMs)
+      retryMs = Math.min(2 * retryMs, RETRY_MOST_MS)
     }
   }
 
@@ -84,19 +96,21 @@ export const startWriter = async (input: { documents: DocumentStore; tables: Tab
     if (isStopped || state.document === before.document) return
     enqueue({ document: state.document, past: state.past, future: state.future })
   })
+  const flush = async (): Promise<void> => {
+    await queue
+    if (!needsHead || isStopped) return
+    const { document: now, past: done, future: undone } = documents.getState()
+    enqueue({ document: now, past: done, future: undone })
+    await queue
+  }
   const { document, past, future } = documents.getState()
   enqueue({ document, past, future })
   await queue
   return {
-    flush: async () => {
-      await queue
-      if (!needsHead || isStopped) return
-      const { document: now, past: done, future: undone } = documents.getState()
-      enqueue({ document: now, past: done, future: undone })
-      await queue
-    },
+    flush,
     stop: () => {
       isStopped = true
+      clearTimeout(timer)
       unsubscribe()
     },
   }
