@@ -1,4 +1,5 @@
 /** The string dragged along the run, and where it would go by itself, joint by joint (docs/formulas/pull.md). */
+import { USUAL_GUIDE_SPACING_M } from '../engine/bends/holdCurve.ts'
 import { breakawayFactors, frictionOf } from '../engine/pipe/tables.ts'
 import { forceAtHead, type StringOnTrack } from '../engine/pull/forces.ts'
 import { reversedPull, withFrictionTimes } from '../engine/pull/solvePull.ts'
@@ -19,6 +20,10 @@ export interface JointPull {
   pullN: number
   /** The same at the start of a pull: breakaway raises the friction, not the weight down or up the slope. */
   startN: number
+  /** What the pipe's stiffness at the bends adds to it, in the place where both together are largest; 0 on a straight run. */
+  stiffnessN: number
+  /** Both: what has to be there to start. */
+  needN: number
   /** Force with which the string leaves by itself toward either end with low friction; 0 or less: it stays. */
   runAwayN: { exit: number; infeed: number }
   /** Weight down the slope without any friction: what a tether is designed for. */
@@ -91,9 +96,6 @@ export interface PullWays {
   under: (runningM: number) => 'rollers' | { surface: Surface | null }
 }
 
-/** Guides at a bend stand this far apart where nobody has said: 15 ft, common practice, no published source. */
-const GUIDE_SPACING_M = 4.572
-
 const waysBySite = new WeakMap<SiteModel, PullWays>()
 
 /** Ways of a site whose pipe, stick length and run are known, worked out once. */
@@ -120,7 +122,7 @@ function buildWays(site: SiteModel): PullWays {
   return {
     pull,
     start: buildTrack(starting, -1, false),
-    stiff: hasBends && flexuralRigidityNm2 !== null ? buildTrack({ ...high, stiffness: { flexuralRigidityNm2, guideSpacingM: GUIDE_SPACING_M } }, -1, true) : null,
+    stiff: hasBends && flexuralRigidityNm2 !== null ? buildTrack({ ...high, stiffness: { flexuralRigidityNm2, guideSpacingM: USUAL_GUIDE_SPACING_M } }, -1, true) : null,
     back: buildTrack(reversedPull(high), -1, false),
     backStart: buildTrack(reversedPull(starting), -1, false),
     toExit: buildTrack(low, -1, false),
@@ -134,7 +136,7 @@ function buildWays(site: SiteModel): PullWays {
 /** Force on a guide of a bend of this radius, EI/(R·a); null where the stiffness is not known. */
 export function guideLoadAtN(site: SiteModel, radiusM: number): number | null {
   const flexuralRigidityNm2 = site.pipe.stiffnessNm2('pull')
-  return flexuralRigidityNm2 === null ? null : guideLoadN({ flexuralRigidityNm2, guideSpacingM: GUIDE_SPACING_M }, radiusM)
+  return flexuralRigidityNm2 === null ? null : guideLoadN({ flexuralRigidityNm2, guideSpacingM: USUAL_GUIDE_SPACING_M }, radiusM)
 }
 
 /** The string of a way's track between tail and nose, and where its head stands on that track. */
@@ -148,17 +150,30 @@ export function stringOn(ways: PullWays, track: Track, tailM: number, noseM: num
 function jointPull(site: SiteModel, ways: PullWays, joint: number): JointPull {
   const sticks = Math.min(joint + 1, Math.max(1, site.sticks.stickCount))
   const lengthM = site.sticks.stringLengthM(sticks)
-  const ends = [lengthM - site.sticks.stringLengthM(1), lengthM].map((noseM) => positionOf(site, ways, noseM - lengthM, noseM))
+  const ends = [lengthM - site.sticks.stringLengthM(1), lengthM].map((noseM) => {
+    const position = positionOf(site, ways, noseM - lengthM, noseM)
+    const stiffnessN = stiffnessAtN(ways, noseM - lengthM, noseM, position.pullN)
+    return { ...position, stiffnessN, needN: position.startN + stiffnessN }
+  })
+  const hardest = ends.reduce((worst, one) => (one.needN > worst.needN ? one : worst))
   const most = (of: (end: PullPosition) => number): number => Math.max(...ends.map(of))
   return {
     joint, lengthM, weightN: ways.lineLoadNPerM * lengthM,
     pullN: most(({ pullN }) => pullN),
     startN: most(({ startN }) => startN),
+    stiffnessN: hardest.stiffnessN, needN: hardest.needN,
     runAwayN: { exit: most(({ runAwayN }) => runAwayN.exit), infeed: most(({ runAwayN }) => runAwayN.infeed) },
     tetherN: { exit: most(({ tetherN }) => tetherN), infeed: most(({ tetherN }) => -tetherN) },
     gradeRatio: ends.reduce((steepest, { gradeRatio }) => (Math.abs(gradeRatio) > Math.abs(steepest) ? gradeRatio : steepest), 0),
     isPushingItself: ends.some(({ isPushingItself }) => isPushingItself),
   }
+}
+
+/** What bending the pipe into and out of the bends adds to the pull of one place, N; 0 where the run has none or the stiffness is not known. */
+export function stiffnessAtN(ways: PullWays, tailM: number, noseM: number, pullN: number): number {
+  if (ways.stiff === null) return 0
+  const { body, headM } = stringOn(ways, ways.stiff, tailM, noseM)
+  return forceAtHead(body, headM).forceN - pullN
 }
 
 export interface PullPosition {

@@ -1,11 +1,12 @@
 import { describe, expect, it } from 'vitest'
 import { bendRadius } from '../../src/checks/list/bendRadius.ts'
-import { free, item } from '../helpers/documents.ts'
+import type { YardRecord } from '../../src/scene/document.ts'
+import { free, item, onRun } from '../helpers/documents.ts'
 import { findingsOf, levelsOf, siteOf } from './yardCase.ts'
 
 /** 10.750 in × 27 = 24.186 ft = 7.37235 m. PPI Handbook of Polyethylene Pipe, 2nd edition, chapter 7: DR 17 to 21, 27 OD. */
 const LEAST_M = 27 * 10.75 * 0.0254
-const bent = (radiusM: number | null, over: Parameters<typeof siteOf>[0] = {}) => siteOf({ ...over, run: { vertices: [{ xM: 40, yM: 0, radiusM }, { xM: 80, yM: 40, radiusM: null }], ...over.run } })
+const bent = (radiusM: number | null, over: Parameters<typeof siteOf>[0] = {}, ...records: readonly YardRecord[]) => siteOf({ ...over, run: { vertices: [{ xM: 40, yM: 0, radiusM }, { xM: 80, yM: 40, radiusM: null }], ...over.run } }, ...records)
 
 describe('bends of the pull path', () => {
   it('may be as tight as the table, not tighter', () => {
@@ -42,6 +43,26 @@ describe('bends of the pull path', () => {
     const [found] = findingsOf(bendRadius, site)
     // 100 × 10.750 in = 27.305 m. PPI Handbook, 2nd edition, chapter 7.
     expect([found!.level, found!.limit!.value]).toEqual(['FIX', expect.closeTo(27.305, 9)])
+  })
+
+  it('wants half as much again where the wall is hot and thin', () => {
+    // 450 SDR 26 at 60 °C: 15.3 m × 1.5 = 22.95 m; cold it stays at a quarter more, 19.1 m.
+    const of = (radiusM: number, wallC: number) => levelsOf(bendRadius, bent(radiusM, { job: { pipe: { system: 'metric', size: '450', dr: 26, material: 'PE100' }, wallTemperatureC: { value: wallC, basis: 'measured' } } }))
+    expect([of(22.9, 60), of(23, 60), of(19.1, 0), of(19.2, 0)]).toEqual([['CHECK'], ['met'], ['CHECK'], ['met']])
+  })
+
+  it('wants 100 OD where a fitting lies in the bend or is drawn through it', () => {
+    // The arc of 20 m round the 45° corner at 40 m takes 20 × tan 22.5° = 8.28 m: from 31.72 m on, 15.71 m long, to 47.42 m.
+    const withFitting = (runningM: number, over: Record<string, unknown> = {}) => findingsOf(bendRadius, bent(20, {}, item('fitting', 'fitting:1', onRun(runningM), over)))
+    const levels = (found: readonly { level: string; isUnknown: boolean }[]): string[] => found.map(({ level, isUnknown }) => (isUnknown ? `${level}?` : level))
+    const [lying] = withFitting(40)
+    expect([lying!.level, lying!.limit!.value, lying!.itemIds]).toEqual(['FIX', expect.closeTo(27.305, 9), ['run:1', 'fitting:1']])
+    // Its half length of 0.3 m reaches in.
+    expect(levels(withFitting(31.5))).toEqual(['FIX'])
+    expect(levels(withFitting(31.3))).toEqual(['met'])
+    expect(levels(withFitting(60, { isPulledAlong: true }))).toEqual(['FIX'])
+    expect(levels(withFitting(60, { isPulledAlong: false }))).toEqual(['met'])
+    expect(levels(withFitting(60))).toEqual(['CHECK?'])
   })
 
   it('needs room on its legs', () => {

@@ -20,10 +20,10 @@ export const pullerPull = defineCheck({
     if (site.run === null) return []
     const { joints, missing } = stringPullOf(site)
     if (missing.length > 0) return [unknown(site, missing, 'job')]
-    const hardest = joints.reduce((most, one) => (one.startN > most.startN ? one : most))
-    const needN = hardest.startN
-    const over = (usableN: number): number[] => joints.filter(({ startN }) => startN > usableN).map(({ joint }) => joint)
-    const scene: Scene = { site, limits, needN, pullN: hardest.pullN, joint: hardest.joint, noseM: hardest.lengthM, over }
+    const hardest = joints.reduce((most, one) => (one.needN > most.needN ? one : most))
+    const { needN } = hardest
+    const over = (usableN: number): number[] => joints.filter((one) => one.needN > usableN).map(({ joint }) => joint)
+    const scene: Scene = { site, limits, needN, pullN: hardest.pullN, stiffnessN: hardest.stiffnessN, joint: hardest.joint, noseM: hardest.lengthM, over }
     const puller = [...site.placed.values()].find(({ kind }) => kind === 'puller')
     if (puller === undefined) return [...ofPipe(scene), unknown(site, [{ recordId: site.layout.id, path: 'puller', label: { en: 'a puller on the plan', es: 'un equipo de tiro en el plano' } }], 'puller')]
     return [...ofVehicle(scene, puller.record as PullerRecord), ...ofRope(scene, puller.record as PullerRecord), ...lacking(site, puller.record as PullerRecord), ...ofPipe(scene)]
@@ -35,13 +35,18 @@ interface Scene {
   limits: Limits
   needN: number
   pullN: number
+  /** Of the need, what the stiffness at bends makes. */
+  stiffnessN: number
   joint: number
   noseM: number
   /** Joints whose pull starts with more than this. */
   over: (usableN: number) => readonly number[]
 }
 
-const valuesOf = ({ needN, pullN, joint }: Scene) => ({ need: q('force', needN), pull: q('force', pullN), joint, factor: q('ratio', breakawayFactor) })
+const valuesOf = ({ needN, pullN, stiffnessN, joint }: Scene) => ({ need: q('force', needN), pull: q('force', pullN), stiff: q('force', stiffnessN), joint, factor: q('ratio', breakawayFactor) })
+
+/** What the need is made of; a line for the bends only where there are any. */
+const madeOf = ({ stiffnessN }: Scene): readonly [en: string, es: string] => (stiffnessN > 0 ? ['({pull} times {factor}, and {stiff} at the bends)', '({pull} por {factor}, y {stiff} en las curvas)'] : ['({pull} times {factor})', '({pull} por {factor})'])
 
 function unknown(site: SiteModel, missing: readonly MissingInput[], about: string): Finding {
   return finding(ID, {
@@ -78,11 +83,12 @@ function ofVehicle(scene: Scene, puller: PullerRecord): Finding[] {
     if (!tow.isWhole) return []
     return [finding(ID, { ...common, level: 'met', what: say('{puller} can pull {usable}; starting the last string takes {need}.', '{puller} puede tirar {usable}; arrancar la última línea pide {need}.', values) })]
   }
+  const [en, es] = madeOf(scene)
   return [finding(ID, {
     ...common, level: 'FIX', joints: scene.over(usableN),
     what: isByGrip
-      ? say('{puller} grips for {usable}; the pull of joint {joint} starts with {need} ({pull} times {factor}).', '{puller} agarra para {usable}; el tiro de la junta {joint} arranca con {need} ({pull} por {factor}).', values)
-      : say('{puller} is rated for {usable}; the pull of joint {joint} starts with {need} ({pull} times {factor}).', '{puller} tiene {usable} nominales; el tiro de la junta {joint} arranca con {need} ({pull} por {factor}).', values),
+      ? say(`{puller} grips for {usable}; the pull of joint {joint} starts with {need} ${en}.`, `{puller} agarra para {usable}; el tiro de la junta {joint} arranca con {need} ${es}.`, values)
+      : say(`{puller} is rated for {usable}; the pull of joint {joint} starts with {need} ${en}.`, `{puller} tiene {usable} nominales; el tiro de la junta {joint} arranca con {need} ${es}.`, values),
     move: say('Put rollers under the string, or bring a heavier puller.', 'Ponga rodillos bajo la línea, o traiga un equipo más pesado.'),
   })]
 }

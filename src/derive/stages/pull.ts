@@ -1,11 +1,10 @@
 /** The pull of one stage part by part, what may take it, and where the string would go by itself (docs/formulas/stages.md). */
 import { allowableTensileLoadN, type AllowablePull } from '../../engine/pipe/allowablePull.ts'
 import { contributionsAtHead, type PieceShare } from '../../engine/pull/contributions.ts'
-import { forceAtHead } from '../../engine/pull/forces.ts'
 import type { Surface } from '../../scene/records/frame.ts'
 import { hourS } from '../../units/factors.ts'
 import type { LimitLookup } from '../mechanics.ts'
-import { guideLoadAtN, positionOf, stringOn, type PullPosition, type PullWays } from '../stringPull.ts'
+import { guideLoadAtN, positionOf, stiffnessAtN, stringOn, type PullPosition, type PullWays } from '../stringPull.ts'
 import type { SiteModel } from '../types.ts'
 import { ropeLeadRad, usableTow, type PullerView } from './puller.ts'
 import type { JobStage, PullParts, RunAway, StagePull } from './types.ts'
@@ -67,8 +66,7 @@ function pullAt(scene: PullScene, noseM: number, lengthM: number, { pullN, start
   const { site, ways, puller } = scene
   const { body, headM } = stringOn(ways, ways.pull, noseM - lengthM, noseM)
   const parts = partsOf(ways, contributionsAtHead(body, headM))
-  const stiff = ways.stiff === null ? null : stringOn(ways, ways.stiff, noseM - lengthM, noseM)
-  const stiffnessN = stiff === null ? 0 : forceAtHead(stiff.body, stiff.headM).forceN - pullN
+  const stiffnessN = stiffnessAtN(ways, noseM - lengthM, noseM, pullN)
   const breakawayN = startN - pullN
   const alongN = startN + stiffnessN
   const leadRad = puller === null ? null : ropeLeadRad(site, puller, noseM)

@@ -23,13 +23,6 @@ export function holdCurve(input: { bendingStiffnessNm2: number; radiusM: number;
   return { coupleNm, guideN: coupleNm / armM }
 }
 
-/** Least distance of the first two guides, m, at which neither holds more than `holdN`: EI/(R·hold). */
-export function leastArmM(input: { bendingStiffnessNm2: number; radiusM: number; holdN: number }): number {
-  const { bendingStiffnessNm2, radiusM, holdN } = input
-  requireNumber('holdN', holdN, { above: 0 })
-  return holdCurve({ bendingStiffnessNm2, radiusM, armM: 1 }).coupleNm / holdN
-}
-
 /**
  * Length of straight pipe, m, that a bend drags along where it springs back: it turns about the bend with friction across it,
  * and stays where µ·w·ℓ²/2 reaches the couple EI/R. Longer tails lie still beyond it.
