@@ -1,6 +1,6 @@
 /** Zones of all stages that matter for people: every phase, and where the joint counts the first, a middle and the last. */
 import { distanceBetween } from '../geometry/distance.ts'
-import { polygonContains } from '../geometry/polygon.ts'
+import { boundingBox, polygonContains, type Box } from '../geometry/polygon.ts'
 import type { Vec } from '../geometry/vector.ts'
 import { phases, type Phase } from '../scene/parts.ts'
 import { zonesAt, type Zone } from './zones.ts'
@@ -28,10 +28,21 @@ export function zoneStagesOf(site: SiteModel): readonly ZonesOfStage[] {
   return stages
 }
 
+const boxes = new WeakMap<readonly Vec[], Box>()
+
+/** Upright box of a ring, worked out once: stages share their rings. */
+export function boxOfRing(ring: readonly Vec[]): Box {
+  let box = boxes.get(ring)
+  if (box === undefined) boxes.set(ring, (box = boundingBox(ring) ?? { minXM: Infinity, minYM: Infinity, maxXM: -Infinity, maxYM: -Infinity }))
+  return box
+}
+
+const isInBox = ({ minXM, minYM, maxXM, maxYM }: Box, { xM, yM }: Vec): boolean => xM >= minXM && xM <= maxXM && yM >= minYM && yM <= maxYM
+
 /** Zones that judge people and ways: those with a missing input raise their own CHECK and nothing else. */
 export const judging = ({ keepsOut, missing }: Zone): boolean => keepsOut === 'people' && missing.length === 0
 
 /** How deep a point lies inside a zone, at least; 0 on its edge or outside. Rings of a zone add up. */
 export function depthIn({ rings }: Pick<Zone, 'rings'>, point: Vec): number {
-  return rings.reduce((deepest, ring) => (polygonContains(ring, point) ? Math.max(deepest, distanceBetween({ kind: 'point', point }, { kind: 'polyline', points: [...ring, ring[0]!] }).distanceM) : deepest), 0)
+  return rings.reduce((deepest, ring) => (isInBox(boxOfRing(ring), point) && polygonContains(ring, point) ? Math.max(deepest, distanceBetween({ kind: 'point', point }, { kind: 'polyline', points: [...ring, ring[0]!] }).distanceM) : deepest), 0)
 }

@@ -47,11 +47,14 @@ interface Inside {
 /** Zones a spot lies in while it is used and which do not let its role in, by class. */
 function ofSpot(site: SiteModel, spot: Spot, stages: readonly ZonesOfStage[]): Finding[] {
   const inside = new Map<string, Inside>()
+  // Stages share the outlines of their zones: each is measured once a spot.
+  const depths = new Map<Zone['rings'], number>()
   for (const { stage, zones } of stages) {
     if (!spot.record.phases.includes(stage.phase)) continue
     for (const zone of zones) {
       if (zone.zoneClass === 'BLUE' || !judging(zone) || zone.mayEnter.includes(spot.record.role)) continue
-      const depthM = depthIn(zone, spot)
+      const depthM = depths.get(zone.rings) ?? depthIn(zone, spot)
+      depths.set(zone.rings, depthM)
       if (depthM <= INSIDE_M) continue
       const key = `${zone.zoneClass}:${zone.key}`
       const before = inside.get(key)

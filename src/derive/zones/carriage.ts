@@ -2,7 +2,7 @@ import { enter, when } from './mayEnter.ts'
 import type { MachineRecord } from '../../scene/kinds/machine.ts'
 import type { ZoneDefinition } from './zone.ts'
 import type { MissingInput } from '../types.ts'
-import { boxAt } from './shapes.ts'
+import { boxAt, itemsOf } from './shapes.ts'
 
 const REACH_M = 0.9144
 /** The largest machines that are moved about; where a figure is unknown. */
@@ -17,7 +17,7 @@ export const carriage: ZoneDefinition = {
   mayEnter: [enter('operator', when.atControls)],
   source: { class: 'houseRule', cite: 'guarding principle of 29 CFR 1926.300, from memory, confirm; 3 ft common practice, no published source' },
   size: { en: 'machine and 3 ft all round', es: 'máquina y 3 pies alrededor' },
-  shapes: (site) => [...site.placed.values()].filter(({ kind }) => kind === 'machine').map((item) => {
+  shapes: (site) => itemsOf(site, 'machine').map((item) => {
     const { lengthM, widthM, carriageTravelM } = (item.record as MachineRecord).figures
     const [half, side] = [(lengthM.value ?? LARGEST.lengthM) / 2 + REACH_M, (widthM.value ?? LARGEST.widthM) / 2 + REACH_M]
     const travelM = carriageTravelM.value ?? LARGEST.travelM

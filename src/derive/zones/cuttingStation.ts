@@ -1,5 +1,5 @@
 import { enter } from './mayEnter.ts'
-import { aroundItem, figuresOr } from './shapes.ts'
+import { aroundItem, figuresOr, itemsOf } from './shapes.ts'
 import type { ZoneDefinition } from './zone.ts'
 
 const AROUND_M = 3.048
@@ -13,7 +13,7 @@ export const cuttingStation: ZoneDefinition = {
   mayEnter: [enter('operator', { en: 'cutting', es: 'cortando' }), enter('infeedHand', { en: 'holding the cut', es: 'sosteniendo el corte' }), enter('exitHand', { en: 'holding the cut', es: 'sosteniendo el corte' })],
   source: { class: 'houseRule', cite: 'common practice, no published source' },
   size: { en: '10 ft all round', es: '10 pies alrededor' },
-  shapes: (site) => [...site.placed.values()].filter(({ kind }) => kind === 'cuttingPlace').map((item) => {
+  shapes: (site) => itemsOf(site, 'cuttingPlace').map((item) => {
     const size = figuresOr(item, { lengthM: 6, widthM: 2.4 })
     return { ownerId: item.id, rings: aroundItem(item, size, AROUND_M), itemIds: [item.id], missing: size.missing }
   }),

@@ -1,5 +1,5 @@
 import { enter, when } from './mayEnter.ts'
-import { boxAt, figuresOr, odOf, sizeMissing } from './shapes.ts'
+import { boxAt, figuresOr, itemsOf, odOf, sizeMissing } from './shapes.ts'
 import type { ZoneDefinition } from './zone.ts'
 
 const AROUND_M = 0.9144
@@ -13,7 +13,7 @@ export const facer: ZoneDefinition = {
   mayEnter: [enter('operator', when.atControls)],
   source: { class: 'houseRule', cite: 'common practice, no published source' },
   size: { en: 'room to swing the facer out, and 3 ft', es: 'espacio para girar la refrentadora, y 3 pies' },
-  shapes: (site) => [...site.placed.values()].filter(({ kind }) => kind === 'machine').map((item) => {
+  shapes: (site) => itemsOf(site, 'machine').map((item) => {
     const { widthM, missing } = figuresOr(item, { widthM: 3 })
     // The facer is a disc of the pipe's size that swings out over the side of the machine.
     const side = widthM / 2 + odOf(site) + AROUND_M

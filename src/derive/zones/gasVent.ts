@@ -1,6 +1,6 @@
 import { phases } from '../../scene/parts.ts'
 import type { VentRecord } from '../../scene/kinds/vent.ts'
-import { circleAt, lacking } from './shapes.ts'
+import { circleAt, itemsOf, lacking } from './shapes.ts'
 import type { ZoneDefinition } from './zone.ts'
 
 const AROUND_M = 3.048
@@ -15,7 +15,7 @@ export const gasVent: ZoneDefinition = {
   keepsOut: 'gear',
   source: { class: 'houseRule', cite: 'owner’s rule; 10 ft common practice, no published source' },
   size: { en: '10 ft round the vent', es: '10 pies alrededor del venteo' },
-  shapes: (site) => [...site.placed.values()].filter(({ kind }) => kind === 'vent').map((item) => {
+  shapes: (site) => itemsOf(site, 'vent').map((item) => {
     const missing = (item.record as VentRecord).isClear === null ? [lacking(item, 'isClear')] : []
     return { ownerId: item.id, rings: [circleAt(item, AROUND_M)], itemIds: [item.id], missing }
   }),

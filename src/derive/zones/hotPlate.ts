@@ -1,5 +1,5 @@
 import { enter } from './mayEnter.ts'
-import { aroundItem, aroundLine, figuresOr } from './shapes.ts'
+import { aroundItem, aroundLine, figuresOr, itemsOf } from './shapes.ts'
 import type { ZoneDefinition } from './zone.ts'
 
 const AROUND_M = 0.9144
@@ -13,7 +13,7 @@ export const hotPlate: ZoneDefinition = {
   mayEnter: [enter('operator')],
   source: { class: 'houseRule', cite: 'heater surface 400 to 450 °F: ASTM F2620; 3 ft common practice, no published source' },
   size: { en: 'holder and 3 ft, and the way to the jaws', es: 'soporte y 3 pies, y el camino a las mordazas' },
-  shapes: (site) => [...site.placed.values()].filter(({ kind }) => kind === 'plateHolder').map((item) => {
+  shapes: (site) => itemsOf(site, 'plateHolder').map((item) => {
     const size = figuresOr(item, { lengthM: 2, widthM: 1 })
     const joint = site.run === null ? null : site.atRunning(0)
     const way = joint === null ? [] : aroundLine([item, joint], AROUND_M)

@@ -1,6 +1,6 @@
 import { enter, when } from './mayEnter.ts'
 import type { Phase } from '../../scene/parts.ts'
-import { boxAt, figuresOr, noseAt, odOf, pipeMissing, sizeMissing, stripAlong } from './shapes.ts'
+import { boxAt, figuresOr, itemsOf, noseAt, odOf, pipeMissing, sizeMissing, stripAlong } from './shapes.ts'
 import type { ZoneDefinition, ZoneShape } from './zone.ts'
 import type { PlacedItem, SiteModel, Stage } from '../types.ts'
 
@@ -22,7 +22,7 @@ export const liftedPipe: ZoneDefinition = {
   source: { class: 'houseRule', cite: 'idea of 29 CFR 1926.251 and 1926.1425, from memory, confirm; the distance is common practice, no published source' },
   size: { en: 'the height it hangs at to each side, 10 ft past each end at least', es: 'la altura a que cuelga a cada lado, al menos 10 pies más allá de cada extremo' },
   shapes: (site, stage) => [
-    ...(slings.has(stage.phase) ? [...site.placed.values()].filter(({ kind }) => kind === 'loader').map((item) => crosswise(site, item)) : []),
+    ...(slings.has(stage.phase) ? itemsOf(site, 'loader').map((item) => crosswise(site, item)) : []),
     ...(stage.phase === 'pull' || stage.phase === 'move' ? carriedNose(site, stage) : []),
   ],
 }

@@ -2,7 +2,7 @@ import { enter } from './mayEnter.ts'
 import { phases } from '../../scene/parts.ts'
 import type { TrafficLaneRecord } from '../../scene/kinds/trafficLane.ts'
 import type { MissingInput } from '../types.ts'
-import { aroundLine } from './shapes.ts'
+import { aroundLine, itemsOf } from './shapes.ts'
 import type { ZoneDefinition } from './zone.ts'
 
 /** Lateral buffer beside live traffic, 2 ft. */
@@ -18,7 +18,7 @@ export const liveTraffic: ZoneDefinition = {
   mayEnter: [enter('marshal', { en: 'behind the cones, facing the traffic', es: 'detrás de los conos, de frente al tráfico' })],
   source: { class: 'published', cite: 'MUTCD Part 6, lateral buffer from memory, confirm' },
   size: { en: 'the lane and 2 ft each side', es: 'el carril y 2 pies a cada lado' },
-  shapes: (site) => [...site.placed.values()].filter(({ kind }) => kind === 'trafficLane').flatMap((item) => {
+  shapes: (site) => itemsOf(site, 'trafficLane').flatMap((item) => {
     const { points, figures, closed } = item.record as TrafficLaneRecord
     if (closed === true) return []
     const missing: MissingInput[] = [

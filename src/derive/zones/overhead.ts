@@ -5,7 +5,7 @@ import type { Localized } from '../../messages/localized.ts'
 import { footM } from '../../units/factors.ts'
 import type { MissingInput, SiteModel } from '../types.ts'
 import type { ZoneDefinition } from './zone.ts'
-import { aroundLine } from './shapes.ts'
+import { aroundLine, itemsOf } from './shapes.ts'
 
 const sentence = (en: string, es: string): Localized => ({
   en: `Power jumps. Today nobody and nothing, boom, load or pipe, goes nearer than ${en} to that wire.`,
@@ -23,7 +23,7 @@ export const overhead: ZoneDefinition = {
   askedBy: 'overhead-line',
   source: { class: 'published', cite: '29 CFR 1926.1408 Table A; 29 CFR 1926.600(a)(6), from memory, confirm; the larger' },
   size: { en: 'clearance by voltage each side', es: 'distancia según voltaje a cada lado' },
-  shapes: (site) => [...site.placed.values()].filter(({ kind }) => kind === 'overheadLine').map((item) => {
+  shapes: (site) => itemsOf(site, 'overheadLine').map((item) => {
     const record = item.record as OverheadLineRecord
     const voltageV = valueFromZero(record.figures.voltageV)
     const missing: MissingInput[] = [

@@ -2,7 +2,7 @@ import { enter } from './mayEnter.ts'
 import { phases } from '../../scene/parts.ts'
 import type { WalkwayRecord } from '../../scene/kinds/walkway.ts'
 import type { MissingInput } from '../types.ts'
-import { aroundLine } from './shapes.ts'
+import { aroundLine, itemsOf } from './shapes.ts'
 import type { ZoneDefinition } from './zone.ts'
 
 const TYPICAL_WIDTH_M = 1.5
@@ -18,7 +18,7 @@ export const publicWalk: ZoneDefinition = {
   source: { class: 'published', cite: 'MUTCD Part 6 and PROWAG, from memory, confirm: 4 ft clear, a passing place each 200 ft' },
   size: { en: 'the way itself', es: 'el paso mismo' },
   askedBy: 'public-way',
-  shapes: (site) => [...site.placed.values()].filter(({ kind }) => kind === 'walkway').flatMap((item) => {
+  shapes: (site) => itemsOf(site, 'walkway').flatMap((item) => {
     const { points, figures, access } = item.record as WalkwayRecord
     if (access === 'closed' || access === 'diverted') return []
     const missing: MissingInput[] = [

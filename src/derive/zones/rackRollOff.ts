@@ -3,7 +3,7 @@ import { surfaceRows } from '../../engine/pipe/tables.ts'
 import type { RackRecord } from '../../scene/kinds/rack.ts'
 import type { Vec } from '../../geometry/vector.ts'
 import type { MissingInput, PlacedItem, SiteModel } from '../types.ts'
-import { boxAt } from './shapes.ts'
+import { boxAt, itemsOf } from './shapes.ts'
 import type { ZoneDefinition, ZoneShape } from './zone.ts'
 
 const END_M = 1.8288
@@ -36,7 +36,7 @@ export const rackRollOff: ZoneDefinition = {
   mayEnter: [enter('infeedHand', { en: 'at the ends of the rack only', es: 'solo en los extremos de la cama' })],
   source: { class: 'houseRule', cite: 'width from mechanics where no stop is up; 10 ft and 6 ft common practice, no published source' },
   size: { en: '6 ft past each end, 10 ft wide with stops up', es: '6 pies más allá de cada extremo, 10 pies de ancho con topes puestos' },
-  shapes: (site) => [...site.placed.values()].filter(({ kind }) => kind === 'rack').flatMap((item) => ofRack(site, item)),
+  shapes: (site) => itemsOf(site, 'rack').flatMap((item) => ofRack(site, item)),
 }
 
 /**

@@ -109,6 +109,23 @@ export function lacking(item: Pick<PlacedItem, 'id' | 'kind'>, path: string): Mi
   return { recordId: item.id, path, label }
 }
 
+const byKind = new WeakMap<SiteModel, ReadonlyMap<string, readonly PlacedItem[]>>()
+
+/** Items of a kind, sorted out once a site: a yard has a thousand and the catalogue asks 28 times. */
+export function itemsOf(site: SiteModel, kind: PlacedItem['kind']): readonly PlacedItem[] {
+  let sorted = byKind.get(site)
+  if (sorted === undefined) {
+    const made = new Map<string, PlacedItem[]>()
+    for (const item of site.placed.values()) {
+      const alike = made.get(item.kind)
+      if (alike === undefined) made.set(item.kind, [item])
+      else alike.push(item)
+    }
+    byKind.set(site, (sorted = made))
+  }
+  return sorted.get(kind) ?? []
+}
+
 /** Figures of an item by name, the largest usual value where one is unknown, and what is missing. */
 export function figuresOr<Name extends string>(item: PlacedItem, largest: Readonly<Record<Name, number>>): Record<Name, number> & { missing: MissingInput[] } {
   const { figures } = item.record as unknown as { figures: Readonly<Record<Name, Figure>> }

@@ -4,7 +4,7 @@ import type { StackRecord } from '../../scene/kinds/stack.ts'
 import { fallMissing, fallToward, rollingResistance } from '../rollOff.ts'
 import type { MissingInput, PlacedItem, SiteModel } from '../types.ts'
 import { rollOffM } from './rackRollOff.ts'
-import { boxAt, figuresOr, lacking, odOf } from './shapes.ts'
+import { boxAt, figuresOr, itemsOf, lacking, odOf } from './shapes.ts'
 import type { ZoneDefinition, ZoneShape } from './zone.ts'
 
 /** A stack that nothing retains is no higher than this (6 ft, house rule): the largest where the rows are not known. */
@@ -21,7 +21,7 @@ export const stackSide: ZoneDefinition = {
   mayEnter: [enter('loaderOperator', when.inCab), enter('infeedHand', { en: 'at the ends of the stack only', es: 'solo en los extremos de la pila' })],
   source: { class: 'houseRule', cite: 'roll-off from mechanics; 1.5 times the height common practice, no published source; rows: PPI Handbook, chapter 2, from memory' },
   size: { en: '1.5 times the height of the stack, farther where nothing chocks it', es: '1.5 veces la altura de la pila, más donde nada la acuña' },
-  shapes: (site) => [...site.placed.values()].filter(({ kind }) => kind === 'stack').flatMap((item) => ofStack(site, item)),
+  shapes: (site) => itemsOf(site, 'stack').flatMap((item) => ofStack(site, item)),
 }
 
 /** Height of rows that lie in each other's hollows: D (1 + (n − 1) √3/2). */

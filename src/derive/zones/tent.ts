@@ -1,5 +1,5 @@
 import { enter } from './mayEnter.ts'
-import { aroundItem, figuresOr } from './shapes.ts'
+import { aroundItem, figuresOr, itemsOf } from './shapes.ts'
 import type { ZoneDefinition } from './zone.ts'
 
 const AROUND_M = 0.9144
@@ -15,7 +15,7 @@ export const tent: ZoneDefinition = {
   mayEnter: [enter('operator'), enter('infeedHand'), enter('exitHand')],
   source: { class: 'houseRule', cite: 'common practice, no published source' },
   size: { en: 'tent, guy lines and 3 ft', es: 'carpa, vientos y 3 pies' },
-  shapes: (site) => [...site.placed.values()].filter(({ kind }) => kind === 'shelter').map((item) => {
+  shapes: (site) => itemsOf(site, 'shelter').map((item) => {
     const { guyM, missing, ...size } = figuresOr(item, LARGEST)
     return { ownerId: item.id, rings: aroundItem(item, size, guyM + AROUND_M), itemIds: [item.id], missing }
   }),
