@@ -144,6 +144,10 @@ export interface StorageState {
   persisted: boolean | null
   usedBytes: number | null
   allowedBytes: number | null
+  /** Edits of the open layout since a file of it was saved or shared. */
+  editsSinceFile: number
+  /** Below a fifth and not charging. */
+  isBatteryLow: boolean
   /** Another window writes this layout. */
   heldElsewhere: boolean
   isExample: boolean

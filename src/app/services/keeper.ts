@@ -26,6 +26,10 @@ export interface Keeper {
   attach: (documents: DocumentStore, layoutId: string, exampleName: string | null) => Promise<void>
   /** Writes what is open to the end and lets go of it; before another document is put into the store. */
   leave: () => Promise<void>
+  /** Tries once more to write what could not be written; nothing where all is saved. */
+  retry: () => Promise<void>
+  /** A file of the open layout has left the device: edits are counted from here. */
+  fileSaved: () => Promise<void>
   takeOver: () => Promise<boolean>
   rename: (layoutId: string, title: string) => Promise<void>
   remove: (layoutId: string) => Promise<void>

@@ -15,7 +15,7 @@ export const openKeeper = async (): Promise<Keeper> => {
     tables = memoryTables()
     isBlocked = true
   }
-  return makeKeeper({
+  const keeper = makeKeeper({
     tables, isBlocked, now: browserEnv.now, newId: browserEnv.newId,
     windows: isBlocked || typeof BroadcastChannel === 'undefined' ? noWindows() : browserWindows(),
     askToPersist: async () => (navigator.storage?.persist === undefined ? null : navigator.storage.persist()),
@@ -23,5 +23,11 @@ export const openKeeper = async (): Promise<Keeper> => {
       const found = await navigator.storage?.estimate?.()
       return { usedBytes: found?.usage ?? null, allowedBytes: found?.quota ?? null }
     },
-  })
+  })  // What could not be written is tried again as soon as somebody looks at the page.
+  const again = (): void => {
+    if (document.visibilityState === 'visible') void keeper.retry()
+  }
+  addEventListener('focus', again)
+  document.addEventListener('visibilitychange', again)
+  return keeper
 }

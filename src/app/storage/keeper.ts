@@ -48,6 +48,8 @@ export interface KeeperParts {
   estimate: () => Promise<{ usedBytes: number | null; allowedBytes: number | null }>
 }
 
+const fileKey = (layoutId: string): string => `inFile/${layoutId}`
+
 const isHead = (value: unknown): value is Head => {
   if (typeof value !== 'object' || value === null || !('document' in value)) return false
   const { document } = value as Head
@@ -60,13 +62,15 @@ const together = (said: readonly Localized[]): Localized | null => (said.length 
 export const makeKeeper = (parts: KeeperParts): Keeper => {
   const { tables, windows, now } = parts
   const state = createStore<StorageState>()(() => ({
-    saved: parts.isBlocked ? 'blocked' : 'saved', savedAt: null, persisted: null, usedBytes: null, allowedBytes: null, heldElsewhere: false, isExample: false, recovered: null,
+    saved: parts.isBlocked ? 'blocked' : 'saved', savedAt: null, persisted: null, usedBytes: null, allowedBytes: null, editsSinceFile: 0, isBatteryLow: false, heldElsewhere: false, isExample: false, recovered: null,
     reason: parts.isBlocked ? { en: 'This browser keeps nothing for this page. Save your work as a file before you close it.', es: 'Este navegador no guarda nada para esta página. Guarde su trabajo en archivo antes de cerrarla.' } : null,
   }))
   let writer: Writer | null = null
   let open: { documents: DocumentStore; layoutId: string; exampleName: string | null } | null = null
   let stopListening: (() => void) | null = null
   let hasAsked = false
+  /** Numbers of the open layout's writes: the last one, and the one its last saved file held. */
+  let count = { seq: 0, inFile: 0 }
 
   const read = async (layoutId: string): Promise<(Loaded & { seq: number; title: string; changedAt: string }) | null> => {
     const head = await tables.get('layouts', layoutId)
@@ -101,13 +105,17 @@ export const makeKeeper = (parts: KeeperParts): Keeper => {
     const known = await read(layoutId).catch(() => null)
     documents.getState().setWritable(true)
     state.setState({ heldElsewhere: false, saved: parts.isBlocked ? 'blocked' : 'saving' })
+    // The head a writer begins with is a write and no edit: what the file held moves up by it.
+    count = { seq: known?.seq ?? 0, inFile: (((await tables.get('settings', fileKey(layoutId)).catch(() => 0)) as number | undefined) ?? 0) + 1 }
     writer = await startWriter({
       documents, tables, layoutId, exampleName, seq: known?.seq ?? 0,
       events: {
         now,
         saving: () => state.setState({ saved: parts.isBlocked ? 'blocked' : 'saving' }),
-        saved: (savedAt) => {
+        saved: (savedAt, seq) => {
+          count.seq = seq
           state.setState(parts.isBlocked ? { savedAt: null } : { saved: 'saved', savedAt, reason: null })
+          state.setState({ editsSinceFile: Math.max(0, seq - count.inFile) })
           if (!hasAsked && documents.getState().past.length > 0) {
             hasAsked = true
             void parts.askToPersist().then((persisted) => state.setState({ persisted }))
@@ -118,7 +126,11 @@ export const makeKeeper = (parts: KeeperParts): Keeper => {
         written: () => windows.say(layoutId, 'written'),
       },
     })
+    void keepCount(layoutId)
   }
+
+  /** A count that cannot be kept only makes the nudge come early. */
+  const keepCount = (layoutId: string): Promise<void> => tables.write([{ table: 'settings', key: fileKey(layoutId), value: count.inFile }]).catch(() => undefined)
 
   const follow = (): void => {
     if (open === null) return
@@ -182,6 +194,16 @@ export const makeKeeper = (parts: KeeperParts): Keeper => {
       }
     },
     leave,
+    retry: async () => {
+      if (state.getState().saved === 'unsaved') await writer?.flush()
+    },
+    fileSaved: async () => {
+      if (open === null || writer === null) return
+      await writer.flush()
+      count.inFile = count.seq
+      state.setState({ editsSinceFile: 0 })
+      await keepCount(open.layoutId)
+    },
     takeOver: async () => {
       if (open === null) return false
       const { layoutId } = open
@@ -207,7 +229,7 @@ export const makeKeeper = (parts: KeeperParts): Keeper => {
     },
     remove: async (layoutId) => {
       if (open?.layoutId === layoutId) await leave()
-      await tables.write([{ table: 'layouts', key: layoutId, remove: true }, { table: 'journal', prefix: `${layoutId}/`, remove: true }, { table: 'points', prefix: `${layoutId}/`, remove: true }])
+      await tables.write([{ table: 'layouts', key: layoutId, remove: true }, { table: 'journal', prefix: `${layoutId}/`, remove: true }, { table: 'points', prefix: `${layoutId}/`, remove: true }, { table: 'settings', key: fileKey(layoutId), remove: true }])
     },
     points: async (layoutId) => (await tables.list('points', `${layoutId}/`)).map(([pointId, value]) => ({ pointId, name: (value as KeptPoint).name, at: (value as KeptPoint).at })).reverse(),
     keepPoint: async (layoutId, name, document) => {

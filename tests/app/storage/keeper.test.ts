@@ -1,4 +1,4 @@
-import { describe, expect, it } from 'vitest'
+import { describe, expect, it, vi } from 'vitest'
 import { replay, sealed, type Head } from '../../../src/app/storage/journal.ts'
 import { memoryTables } from '../../../src/app/storage/tables.ts'
 import type { WindowPort } from '../../../src/app/storage/windows.ts'
@@ -58,6 +58,82 @@ describe('keeping work', () => {
     expect(replay(head, [entry(5), entry(7)])).toMatchObject({ seq: 5, dropped: 1 })
     // Entries already folded into the head are passed over.
     expect(replay(head, [{ ...entry(5) }, entry(6)].map((e) => e))).toMatchObject({ seq: 6, dropped: 0 })
+  })
+
+  it('tries a failed write again without a further edit: by the clock, each time later, and when somebody looks', async () => {
+    vi.useFakeTimers({ toFake: ['setTimeout', 'clearTimeout'] })
+    try {
+      const disk = memoryTables()
+      const tables = testTables(disk)
+      const keeper = keeperOn(tables)
+      const documents = storeOf()
+      await keeper.attach(documents, 'yard:1', null)
+      tables.failing = { count: 2, error: new Error('full') }
+      put(documents, 'a', '1')
+      await settle()
+      expect(keeper.state.getState().saved).toBe('unsaved')
+      // First after 4 s, which fails too, then after 8 s more.
+      await vi.advanceTimersByTimeAsync(4000)
+      await settle()
+      expect([keeper.state.getState().saved, tables.failing.count]).toEqual(['unsaved', 0])
+      await vi.advanceTimersByTimeAsync(7999)
+      await settle()
+      expect(keeper.state.getState().saved).toBe('unsaved')
+      await vi.advanceTimersByTimeAsync(1)
+      await settle()
+      await settle()
+      expect(keeper.state.getState()).toMatchObject({ saved: 'saved', reason: null })
+      expect((await keeperOn(disk).load('yard:1'))?.document).toEqual(documents.getState().document)
+      tables.failing = { count: 1, error: new Error('full') }
+      put(documents, 'b', '1')
+      await settle()
+      expect(keeper.state.getState().saved).toBe('unsaved')
+      await keeper.retry()
+      expect(keeper.state.getState().saved).toBe('saved')
+    } finally {
+      vi.useRealTimers()
+    }
+  })
+
+  it('keeps everything in order while the clock runs backwards', async () => {
+    const disk = memoryTables()
+    let hour = 20
+    const keeper = makeKeeper({ ...keeperParts(disk), now: () => `2026-11-24T${String((hour -= 1)).padStart(2, '0')}:00:00.000Z` })
+    const documents = storeOf()
+    await keeper.attach(documents, 'yard:1', null)
+    for (const name of ['1', '2', '3']) {
+      put(documents, 'a', name)
+      await settle()
+      await keeper.keepPoint('yard:1', name, documents.getState().document)
+    }
+    expect((await keeperOn(disk).load('yard:1'))?.document.records['note:a']).toMatchObject({ text: '3' })
+    expect((await keeper.points('yard:1')).map(({ name }) => name)).toEqual(['3', '2', '1'])
+  })
+
+  it('counts the edits since a file was saved, over visits, and no visit as an edit', async () => {
+    const disk = memoryTables()
+    const keeper = keeperOn(disk)
+    const documents = storeOf()
+    await keeper.attach(documents, 'yard:1', null)
+    expect(keeper.state.getState().editsSinceFile).toBe(0)
+    put(documents, 'a', '1')
+    put(documents, 'b', '1')
+    await settle()
+    await keeper.leave()
+    const next = keeperOn(disk)
+    await next.attach(documents, 'yard:1', null)
+    expect(next.state.getState().editsSinceFile).toBe(2)
+    put(documents, 'c', '1')
+    await settle()
+    expect(next.state.getState().editsSinceFile).toBe(3)
+    await next.fileSaved()
+    expect(next.state.getState().editsSinceFile).toBe(0)
+    put(documents, 'd', '1')
+    await settle()
+    await next.leave()
+    const third = keeperOn(disk)
+    await third.attach(documents, 'yard:1', null)
+    expect(third.state.getState().editsSinceFile).toBe(1)
   })
 
   it('says at once that a write failed, and writes everything with the next edit that can be written', async () => {
