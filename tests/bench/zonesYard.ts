@@ -5,8 +5,9 @@ import { kinds } from '../../src/scene/kinds/index.ts'
 import { seededRandom } from '../helpers/seededRandom.ts'
 import { redstemGood } from '../helpers/makeExamples.ts'
 
-/** What a big yard has many of: gear with zones, obstacles, crew. */
-const many = ['roller', 'stack', 'tree', 'barrier', 'generator', 'plateHolder', 'stand', 'fuel', 'shelter', 'fence', 'crew', 'level', 'note', 'walkway', 'trailer', 'vent'] as const
+/** What a big yard has many of, by share of 40: rollers, levels and trees first, gear with a zone of its own and crew spots one each (25 of each kind at 1,000 records). */
+const shares = { roller: 10, level: 8, tree: 6, note: 3, barrier: 3, stand: 1, fence: 1, stack: 1, trailer: 1, generator: 1, fuel: 1, plateHolder: 1, shelter: 1, walkway: 1, crew: 1 } as const
+const many = Object.entries(shares).flatMap(([kind, share]) => Array.from({ length: share }, () => kind))
 
 /** The good 500 ft yard with gear of every sort round it until it has so many records. Seeded. */
 export function zonesYard(count: number): YardDocument {

@@ -37,8 +37,12 @@ function stations(fromM: number, toM: number, { narrowM, wideM }: { narrowM: num
   for (const atM of rollersM.toSorted((a, b) => a - b)) {
     const [startM, endM] = [Math.max(doneM, atM - ROLLER_ALONG_M), Math.min(toM, atM + ROLLER_ALONG_M)]
     if (endM <= startM) continue
-    narrow(startM)
-    made.push({ runningM: startM, halfWidthM: wideM }, { runningM: endM, halfWidthM: wideM })
+    const last = made.at(-1)
+    if (startM === doneM && last !== undefined && last.halfWidthM === wideM) last.runningM = endM
+    else {
+      narrow(startM)
+      made.push({ runningM: startM, halfWidthM: wideM }, { runningM: endM, halfWidthM: wideM })
+    }
     doneM = endM
   }
   narrow(toM)
