@@ -1,5 +1,6 @@
-/** The arch of the job into a bore, as check and panel need it (docs/formulas/bends.md). */
-import { archFor, archSupports, type Arch, type ArchSupport } from '../engine/bends/arch.ts'
+/** Arch into a bore, pit and parked string of the job, as checks and panel need them (docs/formulas/bends.md). */
+import { archFor, archSupports, parkedCurve, reverseCurveM, type Arch, type ArchSupport } from '../engine/bends/arch.ts'
+import { holdCurve, USUAL_GUIDE_SPACING_M } from '../engine/bends/holdCurve.ts'
 import { minimumBendRadiusM } from '../engine/pipe/bendRadius.ts'
 import type { MissingInput, SiteModel } from './types.ts'
 
@@ -52,4 +53,30 @@ export function archOf(site: SiteModel): ArchView | { missing: readonly MissingI
     leastM, ownerM, radiusM, radiusIsTyped: arch.radiusM !== null, rollerHeightM, spacingM, arch: made,
     supports: archSupports(made, spacingM).map((one) => ({ ...one, loadN: lineLoadNPerM === null ? null : lineLoadNPerM * one.carriesM })),
   }
+}
+
+/** Length of a pit, m; null where depth or radius are unknown or the depth is more than two radii. */
+export const pitLengthM = (depthM: number | null, radiusM: number | null): number | null => (depthM === null || radiusM === null || depthM > 2 * radiusM ? null : reverseCurveM(depthM, radiusM))
+
+export interface ParkedView {
+  turnRad: number
+  isOverHalfTurn: boolean
+  chordM: number
+  depthM: number
+  /** Couple that holds the curve and the force on each guide at the usual distance, at first; null while the stiffness is unknown. */
+  coupleNm: number | null
+  guideN: number | null
+  /** The same after a night. */
+  guideLaterN: number | null
+}
+
+/** A string parked on a curve: what room it takes and what holds it. Null where length or radius are not above 0. */
+export function parkedView(site: SiteModel, lengthM: number | null, radiusM: number | null): ParkedView | null {
+  if (lengthM === null || radiusM === null || !(lengthM > 0) || !(radiusM > 0)) return null
+  const held = (question: 'pull' | 'rest'): { coupleNm: number; guideN: number } | null => {
+    const bendingStiffnessNm2 = site.pipe.stiffnessNm2(question)
+    return bendingStiffnessNm2 === null ? null : holdCurve({ bendingStiffnessNm2, radiusM, armM: USUAL_GUIDE_SPACING_M })
+  }
+  const [first, later] = [held('pull'), held('rest')]
+  return { ...parkedCurve(lengthM, radiusM), coupleNm: first?.coupleNm ?? null, guideN: first?.guideN ?? null, guideLaterN: later?.guideN ?? null }
 }

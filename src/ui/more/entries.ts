@@ -1,4 +1,5 @@
 import type { App } from '../../state/app.ts'
+import { rollOffWords } from '../../messages/ui/rollOffWords.ts'
 import type { Localized } from '../../messages/localized.ts'
 
 /**
@@ -28,6 +29,8 @@ export const moreEntries: readonly MoreEntry[] = [
   { group: 'check', panel: 'asSet', label: { en: 'heights as set', es: 'alturas como quedaron' }, about: { en: 'type what was measured, work it out as it stands', es: 'escriba lo medido y calcule como está' } },
   { group: 'check', panel: 'bow', label: { en: 'turn the bow', es: 'girar la curvatura' }, about: { en: 'how bowed sticks are best turned in the jaws', es: 'cómo girar mejor los tubos curvados en las mordazas' } },
   { group: 'time', panel: 'strings', label: { en: 'strings', es: 'tramos' }, about: { en: 'several strings in a short yard, rows to park them, joints between them', es: 'varios tramos en un patio corto, filas para estacionarlos, juntas entre ellos' } },
+  { group: 'check', panel: 'archPit', label: { en: 'arch and pit', es: 'arco y foso' }, about: { en: 'arch into a bore, pit of a liner, string parked on a curve', es: 'arco a una perforación, foso de un revestimiento, línea guardada en curva' } },
+  { group: 'check', open: (app) => app.view.setState({ tool: { name: 'rollOff' }, leaf: 'plan' }), label: rollOffWords.title, about: rollOffWords.about },
   { group: 'time', panel: 'clock', label: { en: 'clock of the job', es: 'reloj del trabajo' }, about: { en: 'when each joint is done, when the last may start', es: 'cuándo queda cada junta, cuándo puede empezar la última' } },
   { group: 'time', panel: 'fusionCard', label: { en: 'fusion card', es: 'tarjeta de fusión' }, about: { en: 'bead, pressures and times of this pipe', es: 'cordón, presiones y tiempos de este tubo' } },
   { group: 'time', panel: 'mobilising', label: { en: 'what to bring', es: 'qué llevar' }, about: { en: 'gear with spares, sticks, truckloads', es: 'equipo con repuestos, tubos, viajes de camión' } },

@@ -1,4 +1,5 @@
 import type { ReactNode } from 'react'
+import { ArchPitPanel } from '../archPit/ArchPitPanel.tsx'
 import { BowPanel } from '../bow/BowPanel.tsx'
 import { Panel } from '../common/Panel.tsx'
 import { usePanels, useUi, useView, useWords } from '../context.tsx'
@@ -38,7 +39,7 @@ const PlaceAtPanel = ({ onClose }: PanelEntryProps): ReactNode => {
 const panels: Readonly<Record<string, (props: PanelEntryProps) => ReactNode>> = {
   job: JobPanel, units: UnitsPanel, limits: LimitsPanel, layouts: LayoutsPanel, share: SharePanel, image: ImagePanel, about: AboutPanel,
   settings: SettingsPanel, keys: KeysPanel, gear: GearPanel, title: TitlePanel, notes: NotesPanel, placeAt: PlaceAtPanel,
-  more: MorePanel, clock: ClockPanel, fusionCard: FusionCardPanel, mobilising: MobilisingPanel, bow: BowPanel, strings: StringsPanel,
+  more: MorePanel, clock: ClockPanel, fusionCard: FusionCardPanel, mobilising: MobilisingPanel, bow: BowPanel, archPit: ArchPitPanel, strings: StringsPanel,
 }
 
 /** The open panel and the open page of a check. */
