@@ -2,12 +2,21 @@ import type { CheckDefinition } from './finding.ts'
 import { bendHold } from './list/bendHold.ts'
 import { bendRadius } from './list/bendRadius.ts'
 import { breakOver } from './list/breakOver.ts'
+import { burnKitReach } from './list/burnKitReach.ts'
 import { clearance } from './list/clearance.ts'
 import { crewInZone } from './list/crewInZone.ts'
+import { crewSpots } from './list/crewSpots.ts'
+import { emergencyLaneClear } from './list/emergencyLaneClear.ts'
 import { endRoom } from './list/endRoom.ts'
+import { extinguisherReach } from './list/extinguisherReach.ts'
+import { fuelHotPlate } from './list/fuelHotPlate.ts'
 import { gaugeDrag } from './list/gaugeDrag.ts'
+import { generatorPlace } from './list/generatorPlace.ts'
 import { growthGap } from './list/growthGap.ts'
+import { handSignals } from './list/handSignals.ts'
 import { holdBack } from './list/holdBack.ts'
+import { laneTaper } from './list/laneTaper.ts'
+import { lineOfSight } from './list/lineOfSight.ts'
 import { loaderPlate } from './list/loaderPlate.ts'
 import { machineHeld } from './list/machineHeld.ts'
 import { negativeDrag } from './list/negativeDrag.ts'
@@ -20,18 +29,27 @@ import { pullerPull } from './list/pullerPull.ts'
 import { rackLoad } from './list/rackLoad.ts'
 import { rackStops } from './list/rackStops.ts'
 import { sideHill } from './list/sideHill.ts'
+import { stickCarry } from './list/stickCarry.ts'
 import { stringSplit } from './list/stringSplit.ts'
 import { surfaceScuff } from './list/surfaceScuff.ts'
 import { tailSweep } from './list/tailSweep.ts'
 import { trenchEdge } from './list/trenchEdge.ts'
 import { verticalBend } from './list/verticalBend.ts'
+import { wayOut } from './list/wayOut.ts'
+import { walkCrossings } from './list/walkCrossings.ts'
+import { walkLane } from './list/walkLane.ts'
+import { walkStrung } from './list/walkStrung.ts'
+import { walkWindow } from './list/walkWindow.ts'
 import { windChock } from './list/windChock.ts'
 import { zoneInputs } from './list/zoneInputs.ts'
+import { zoneOffSite } from './list/zoneOffSite.ts'
 
 /** Checks of the site and of the people on it, in the order of the notes; the registry takes them all. */
 export const siteChecks: readonly CheckDefinition[] = [
-  crewInZone, publicWay, overheadLine, trenchEdge, holdBack, negativeDrag, machineHeld, gaugeDrag,
-  endRoom, stringSplit, parkingRoom, clearance, bendRadius, bendHold, tailSweep, verticalBend, breakOver, pitLength, pullerPull,
+  crewInZone, crewSpots, lineOfSight, wayOut, handSignals,
+  extinguisherReach, burnKitReach, fuelHotPlate, generatorPlace, emergencyLaneClear, laneTaper, zoneOffSite,
+  publicWay, overheadLine, trenchEdge, holdBack, negativeDrag, machineHeld, gaugeDrag,
+  endRoom, stringSplit, parkingRoom, walkStrung, walkWindow, walkLane, walkCrossings, stickCarry, clearance, bendRadius, bendHold, tailSweep, verticalBend, breakOver, pitLength, pullerPull,
   rackStops, rackLoad, loaderPlate, noseHold,
   surfaceScuff, windChock, sideHill, growthGap, zoneInputs,
 ]

@@ -38,6 +38,8 @@ export function sticksToReach(site: SiteModel, runningM: number): number {
  * through) and within the finished string.
  */
 export function arrivingSupports(site: SiteModel): SupportView[] {
+  // A machine that walks leaves the string where it lies: its nose arrives nowhere.
+  if (site.job.method === 'walking') return []
   const fromM = site.job.firstStick === 'fedThrough' ? site.jaws.outerClampM : site.sticks.stringLengthM(1)
   const toM = site.sticks.stringLengthM(site.sticks.stickCount)
   return site.supports.filter(({ runningM, levelM }) => levelM !== null && runningM > fromM + 1e-9 && runningM <= toM)

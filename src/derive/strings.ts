@@ -8,6 +8,8 @@ import type { StringRecord } from '../scene/records/frame.ts'
 import { ASSUMED_START_MIN, clockOf } from './clock.ts'
 import type { SiteModel } from './types.ts'
 
+export { evenShares } from '../engine/pipe/stringSplit.ts'
+
 export interface StringView {
   record: StringRecord
   /** A, B, C … in the order they are made; its own name where it has one. */

@@ -111,7 +111,9 @@ function onRoads(site: SiteModel, body: GearBody): Finding[] {
     const gap = gapBetween(body.points, road)
     if (record?.kind !== 'road' || gap.clearM > TOUCH_M) return []
     const isAcross = body.role === 'string' || body.role === 'parked'
-    if (body.isSweep === true || (!isAcross && record.traffic !== 'open')) return []
+    // Where the machine walks, every way under the strung pipe is told by the check of crossings.
+    const isTold = body.role === 'string' && site.job.method === 'walking'
+    if (body.isSweep === true || isTold || (!isAcross && record.traffic !== 'open')) return []
     const values = { body: body.name, road: road.name }
     return [finding(ID, {
       level: isAcross ? 'CHECK' : 'FIX',

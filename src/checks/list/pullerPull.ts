@@ -17,7 +17,7 @@ export const pullerPull = defineCheck({
   title: { en: 'Puller, rope and pipe against the pull', es: 'Tractor, cuerda y tubo frente al tiro' },
   cost: 'slow',
   run: (site, { limits }) => {
-    if (site.run === null) return []
+    if (site.run === null || site.job.method === 'walking') return []
     const { joints, missing } = stringPullOf(site)
     if (missing.length > 0) return [unknown(site, missing, 'job')]
     const hardest = joints.reduce((most, one) => (one.needN > most.needN ? one : most))

@@ -13,7 +13,7 @@ export const surfaceScuff = defineCheck({
   cost: 'slow',
   run: (site) => {
     const { ground, missing } = stringPullOf(site)
-    if (missing.length > 0 || site.run === null) return []
+    if (missing.length > 0 || site.run === null || site.job.method === 'walking') return []
     if (ground.length === 0) return [finding(ID, { level: 'met', source: houseRule, phases: ['pull'], what: say('The string lies on supports all along.', 'La línea va sobre apoyos en todo el recorrido.') })]
     const unsaid = ground.filter(({ surface }) => surface === null)
     const scuffing = ground.filter(({ surface }) => surfaceRows.find(({ id }) => id === surface)?.scuffs === true)

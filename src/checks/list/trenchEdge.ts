@@ -10,10 +10,11 @@ import {
 } from '../gearBodies.ts'
 import { sourceOf, type Limits } from '../limits.ts'
 import { atPoint, defineCheck, finding, q, say } from '../make.ts'
+import { parkedBodies } from '../parkedBodies.ts'
 
 const ID = 'trench-edge'
 /** Weight that can bring the edge down: kept back by the depth of the trench as a house rule. The string alone keeps the legal distance. */
-const isHeavy = ({ role }: GearBody): boolean => role !== 'string'
+const isHeavy = ({ role }: GearBody): boolean => role !== 'string' && role !== 'parked'
 const phasesOf = ({ role }: GearBody): readonly Phase[] => (role === 'string' || role === 'puller' ? ['pull', 'rest'] : role === 'offload' || role === 'lane' ? ['offload', 'load'] : ['setUp', 'load', 'fuse', 'pull'])
 
 export const trenchEdge = defineCheck({
@@ -24,7 +25,7 @@ export const trenchEdge = defineCheck({
     const trenches = [...site.placed.values()].flatMap(({ record }) => (record.kind === 'trench' ? [record] : []))
     if (trenches.length === 0) return []
     const string = stringBody(site)
-    const bodies = [...(string === null ? [] : [string]), ...machineBodies(site), ...rackBodies(site), ...loaderBodies(site), ...offloadBodies(site), ...laneBodies(site), ...pullerBodies(site), ...pullerSweeps(site)]
+    const bodies = [...(string === null ? [] : [string]), ...machineBodies(site), ...rackBodies(site), ...loaderBodies(site), ...offloadBodies(site), ...laneBodies(site), ...pullerBodies(site), ...pullerSweeps(site), ...parkedBodies(site)]
     const edges = new Map(obstaclesOf(site, ['trench']).map((edge) => [edge.id, edge]))
     return [...unknownOf(site, trenches, limits), ...trenches.flatMap((trench) => {
       const edge = edges.get(trench.id)

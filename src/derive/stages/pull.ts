@@ -30,7 +30,7 @@ export function allowableOf({ job, pipe }: SiteModel): AllowablePull | null {
  * of the way) are compared by what it takes to start there. Null for a stage without a pull.
  */
 export function pullOfStage(scene: PullScene, stage: JobStage): StagePull | null {
-  if (stage.phase !== 'pull' || stage.noseM === null) return null
+  if (stage.phase !== 'pull' || stage.noseM === null || scene.site.job.method === 'walking') return null
   const { site, ways, puller, allowableN } = scene
   const lengthM = site.sticks.stringLengthM(stage.sticks)
   const nosesM = placesOf(ways, lengthM, stage.noseM)

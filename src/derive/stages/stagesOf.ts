@@ -4,6 +4,8 @@ import type { JobStage, StageStep } from './types.ts'
 
 const fuseSteps: readonly StageStep[] = ['clamp', 'face', 'heat', 'join', 'cool']
 const pullSteps: readonly StageStep[] = ['open', 'lift', 'pull']
+/** A machine that walks leaves the string and drives on to the next gap. */
+const walkSteps: readonly StageStep[] = ['open', 'lift', 'walk']
 
 const stagesBySite = new WeakMap<SiteModel, readonly JobStage[]>()
 
@@ -11,7 +13,8 @@ const stagesBySite = new WeakMap<SiteModel, readonly JobStage[]>()
  * The job's time line: set-up, offload, for each joint k load, fuse, pull, then move, rest, tie-in.
  *
  * Model:  N sticks make N − 1 joints. Before joint k the string has k sticks and its nose at L(k); the pull after it
- *         brings the nose from L(k) to L(k + 1). A job of one stick has no joint.
+ *         brings the nose from L(k) to L(k + 1). A job of one stick has no joint. Where the machine walks the string stays
+ *         and the machine goes on a stick: the nose is L(k + 1) ahead of it at once, and nothing is pulled.
  * Output: in order; ids unique. Sticks and lengths as `site.sticks` has them, a guessed count included.
  */
 export function stagesOf(site: SiteModel): readonly JobStage[] {
@@ -20,7 +23,8 @@ export function stagesOf(site: SiteModel): readonly JobStage[] {
   return stages
 }
 
-function build({ sticks }: SiteModel): JobStage[] {
+function build({ sticks, job }: SiteModel): JobStage[] {
+  const walks = job.method === 'walking'
   const { stickCount, stringLengthM } = sticks
   const stages: Omit<JobStage, 'index'>[] = []
   const still = (noseM: number): { from: number; to: number } => ({ from: noseM, to: noseM })
@@ -34,7 +38,7 @@ function build({ sticks }: SiteModel): JobStage[] {
     stages.push(
       { id: `load:${joint}`, phase: 'load', joint, sticks: joint, noseM: still(fromM), steps: [] },
       { id: `fuse:${joint}`, phase: 'fuse', joint, sticks: joint, noseM: still(fromM), steps: fuseSteps },
-      { id: `pull:${joint}`, phase: 'pull', joint, sticks: joint + 1, noseM: { from: fromM, to: toM }, steps: pullSteps },
+      { id: `pull:${joint}`, phase: 'pull', joint, sticks: joint + 1, noseM: walks ? still(toM) : { from: fromM, to: toM }, steps: walks ? walkSteps : pullSteps },
     )
   }
   for (const phase of ['move', 'rest', 'tieIn'] as const) alone(phase, stickCount)

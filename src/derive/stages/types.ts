@@ -8,7 +8,7 @@ import type { JawState } from '../bodies.ts'
 import type { MissingInput } from '../types.ts'
 
 /** Steps inside a stage, in the order they are done; they share one place on the strip. */
-export type StageStep = 'clamp' | 'face' | 'heat' | 'join' | 'cool' | 'open' | 'lift' | 'pull'
+export type StageStep = 'clamp' | 'face' | 'heat' | 'join' | 'cool' | 'open' | 'lift' | 'pull' | 'walk'
 
 /** One place on the job's time line. Derived from sticks and joints, never stored. */
 export interface JobStage {

@@ -1,6 +1,5 @@
 import { useMemo, type ReactNode } from 'react'
-import { madeAt, midJointsOf, parkingRowsOf, restartOf, stringsOf, type StringView } from '../../derive/strings.ts'
-import { evenShares } from '../../engine/pipe/stringSplit.ts'
+import { evenShares, madeAt, midJointsOf, parkingRowsOf, restartOf, stringsOf, type StringView } from '../../derive/strings.ts'
 import { stringWords as text } from '../../messages/ui/stringWords.ts'
 import { timeText } from '../clock/timeOfDay.ts'
 import { useCommand } from '../command.ts'
