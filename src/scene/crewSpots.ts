@@ -52,13 +52,22 @@ function clearOfMachineM(machine: MachineRecord | undefined): number {
   return (lengthM?.value ?? usual.machineLengthM) / 2 + travelM + OFF_MACHINE_M + OFF_EDGE_M
 }
 
+/** Nobody is put between a string that moves and a trench this near the line. */
+const TRENCH_NEAR_M = 12
+
+const isTrenchSide = (document: YardDocument, runId: string, side: number): boolean =>
+  recordsOf(document, 'trench').some(({ points }) => {
+    const offsets = points.map(({ xM, yM }) => (resolvePlace(document, { at: 'free', xM, yM, headingRad: 0 }, runId).offsetM ?? Infinity) * side)
+    return offsets.every((offsetM) => offsetM > 0) && Math.min(...offsets) < TRENCH_NEAR_M
+  })
+
 /**
  * Usual spots by task, on the closed side of the rack; only for what the plan has.
  *
  * Operator 3 ft from the machine at its controls; infeed hand at the far rack end; exit hand down-string clear of the
  * machine, 5 ft off the pipe; loader operator and puller operator in their vehicles; spotter behind what a stick on the
  * loader sweeps and where it would land, or 15 ft ahead of the trailer with its driver; nose spotter 18 ft 6 in off and 15 ft behind the nose of
- * the last pull. `noseM` is where that nose lies; left out, it is worked out from the job.
+ * the last pull, on the other side where a trench runs on that one. `noseM` is where that nose lies; left out, it is worked out from the job.
  * Source: common practice, no source.
  */
 export function crewSpots(document: YardDocument, at: { setUpId: string; runId: string; noseM?: number }): CrewSpot[] {
@@ -89,7 +98,8 @@ export function crewSpots(document: YardDocument, at: { setUpId: string; runId: 
     const landsM = stickM / 2 + Math.max(PAST_STICK_M, loader.figures.topHeightM.value ?? usual.topM) + OFF_EDGE_M
     spots.push({ role: 'spotter', place: onRun((runningM ?? 0) - Math.max(sweepM, landsM), offsetM ?? 0), phases: ['offload', 'load'] })
   }
-  spots.push({ role: 'noseSpotter', place: onRun((at.noseM ?? noseOf(document, setUpId)) - BEHIND_NOSE_M, side * NOSE_SPOTTER_OFF_M), phases: ['pull'] })
+  const noseSide = isTrenchSide(document, runId, side) && !isTrenchSide(document, runId, -side) ? -side : side
+  spots.push({ role: 'noseSpotter', place: onRun((at.noseM ?? noseOf(document, setUpId)) - BEHIND_NOSE_M, noseSide * NOSE_SPOTTER_OFF_M), phases: ['pull'] })
   if (puller !== undefined) spots.push({ role: 'pullerOperator', place: onItem(puller.id), phases: ['pull'], isSeat: true })
   return spots
 }

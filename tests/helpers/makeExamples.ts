@@ -90,6 +90,12 @@ class Drawing {
 const machineFigures = (bopM: number, odM: number, pistonIn2: number, pushN: number): Record<string, number> => ({
   jawHeightM: bopM + odM / 2, jawsFittedOdM: odM, innerClampM: inch(4), outerClampM: inch(28), liftTravelM: inch(2), liftAtM: 1.2, pistonAreaM2: pistonIn2 * inchM ** 2, fusionForceLimitN: pushN,
 })
+/** Muster points, one a side of the string, and kit and extinguisher by the machine on the side of the operator. */
+const safety = (yard: Drawing, musters: readonly (readonly [number, number])[], kitOffsetM: number): void => {
+  for (const [xM, yM] of musters) yard.run('place', { kind: 'muster', place: { at: 'free', xM, yM, headingRad: 0 } })
+  yard.item('burnKit', 5, kitOffsetM)
+  yard.item('extinguisher', 6, kitOffsetM, { rating: '10B' })
+}
 const standPatch = (saddleM: number, ratedN: number, over: Record<string, unknown> = {}): Record<string, unknown> => ({
   height: { rule: 'aboveGround', saddleM },
   figures: { lowestSaddleM: plate(inch(5)), highestSaddleM: plate(inch(44)), ratedLoadN: plate(ratedN) }, ...over,
@@ -145,6 +151,7 @@ export function mapleGood(): YardDocument {
   yard.item('puller', ft(340), 0, { pullerKind: 'loader', guardedCab: true, figures: { ropeLengthM: plate(ft(18)), towRatingN: plate(lb(4000)), ropeRatingN: plate(lb(6000)), massKg: plate(3400), lengthM: plate(ft(12)) } })
   yard.item('loader', ft(-20), 7.6, { figures: { plateLoadN: plate(lb(1800)), topHeightM: plate(ft(12)), reachM: plate(1.2) } }, Math.PI / 2)
   yard.item('anchor', ft(-10), -2.5, { figures: { ratedHoldN: plate(lb(500)), tetherLengthM: plate(6) } })
+  safety(yard, [[-13, 4.5], [20, -12]], -4)
   yard.crew()
   return yard.document
 }
@@ -200,6 +207,7 @@ export function redstemGood(): YardDocument {
   yard.feature('boundary', [[ft(-170), -ft(60)], [ft(-75), -ft(60)], [ft(-75), -ft(30)], [ft(600), -ft(30)], [ft(600), ft(30)], [ft(-75), ft(30)], [ft(-75), ft(60)], [ft(-170), ft(60)]], { name: 'right-of-way with a bay' })
   yard.item('loader', ft(-120), 0, redstemLoader(13))
   yard.feature('lane', [[ft(-110), ft(21)], [ft(-25), ft(21)]], { name: 'carry lane, end-on', use: 'loader', figures: { widthM: { value: ft(12), basis: 'measured' } } })
+  safety(yard, [[ft(100), ft(25)], [ft(60), -ft(12)]], 4.5)
   yard.crew()
   return yard.document
 }
@@ -257,6 +265,7 @@ export function arenalGood(): YardDocument {
   yard.item('loader', -6, 9.5, arenalLoader, Math.PI / 2)
   // Unloaded 30 m from the wires.
   yard.run('place', { kind: 'offload', place: { at: 'free', xM: 24, yM: -16, headingRad: 0 } })
+  safety(yard, [[100, 15], [100, -15]], -4)
   yard.crew()
   return yard.document
 }
@@ -310,6 +319,7 @@ export function otterGood(): YardDocument {
   yard.item('puller', ft(1257.5), 0, { pullerKind: 'loader', guardedCab: true, figures: { ropeLengthM: plate(ft(10)), towRatingN: plate(lb(10_000)), ropeRatingN: plate(lb(12_000)), massKg: plate(9000), lengthM: plate(ft(12)) } })
   yard.item('loader', ft(-25), ft(-48), { figures: { plateLoadN: plate(lb(4000)), topHeightM: plate(ft(12)), reachM: plate(ft(6)) } }, Math.PI / 2)
   yard.item('anchor', ft(-12), ft(8), { figures: { ratedHoldN: plate(lb(2500)), tetherLengthM: plate(8) } })
+  safety(yard, [[ft(20), ft(78)], [ft(100), -ft(15)]], 4)
   yard.crew()
   return yard.document
 }
@@ -342,7 +352,7 @@ export const expected: Readonly<Record<string, Expected>> = {
     isGood: false,
     mustRaise: [
       raise('STOP', 'crew-in-zone', 'N', 'P'), raise('FIX', 'sticks-length'), raise('FIX', 'nose-landing', 'G1', 'G2'), raise('CHECK', 'surface-scuff'), raise('CHECK', 'hold-back'), raise('CHECK', 'machine-held'),
-      raise('CHECK', 'wind-chock'), raise('CHECK', 'balance', 'E1'), raise('CHECK', 'ground-guessed', 'G1'), raise('NOTE', 'exit-stands'), raise('NOTE', 'growth-gap'),
+      raise('CHECK', 'wind-chock'), raise('CHECK', 'way-out'), raise('CHECK', 'burn-kit-reach'), raise('CHECK', 'balance', 'E1'), raise('CHECK', 'ground-guessed', 'G1'), raise('NOTE', 'exit-stands'), raise('NOTE', 'growth-gap'),
     ],
   },
   'maple-fork-good': {

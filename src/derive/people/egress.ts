@@ -185,8 +185,20 @@ const isReached = (part: FreePart, { xM, yM, record }: PlacedItem): boolean =>
   isInPart(part, { xM, yM }) || distanceBetween({ kind: 'point', point: { xM, yM } }, { kind: 'polyline', points: part.outline }).distanceM <= (record.kind === 'muster' ? (record.figures.radiusM.value ?? 0) : 0)
 
 /** RED zones of rope, nose and roll-off that a person at the place may not walk through; one they stand in they may leave. */
-function barring(site: SiteModel, phase: Phase, at: Vec): Zone[] {
-  return zonesAt(site, lastStage(site, phase)).filter((zone) => zone.zoneClass === 'RED' && judging(zone) && barred.includes(zone.id) && depthIn(zone, at) === 0)
+const barring = (site: SiteModel, phase: Phase, at: Vec): Zone[] => barredIn(site, phase).filter((zone) => depthIn(zone, at) === 0)
+
+const barredOf = new WeakMap<SiteModel, Map<Phase, readonly Zone[]>>()
+
+/** At the end of a pull: rope and nose are where the nose spotter of the last pull stands. */
+function barredIn(site: SiteModel, phase: Phase): readonly Zone[] {
+  const known = barredOf.get(site) ?? new Map<Phase, readonly Zone[]>()
+  barredOf.set(site, known)
+  let zones = known.get(phase)
+  if (zones === undefined) {
+    const stage = lastStage(site, phase)
+    known.set(phase, (zones = zonesAt(site, phase === 'pull' ? { ...stage, tipM: noseAt(site, stage).toM } : stage).filter((zone) => zone.zoneClass === 'RED' && judging(zone) && barred.includes(zone.id))))
+  }
+  return zones
 }
 
 const isOutside = ({ edges }: Field, at: Vec): boolean => edges.every((points) => distanceBetween({ kind: 'point', point: at }, { kind: 'polygon', points }).distanceM > 0)
