@@ -14,7 +14,7 @@ export type ActionName =
   | 'nudgeRight' | 'nudgeLeft' | 'nudgeUp' | 'nudgeDown' | 'nudgeRightFar' | 'nudgeLeftFar' | 'nudgeUpFar' | 'nudgeDownFar' | 'raise' | 'lower' | 'turnLeft' | 'turnRight'
   | 'nextItem' | 'previousItem' | 'selectAll' | 'selectKind' | 'escape' | 'openTag' | 'itemList' | 'critical' | 'asSetHeights' | 'showRanked'
   | 'fit' | 'fold' | 'zoomToSelection' | 'previousView' | 'zoomIn' | 'zoomOut' | 'panRight' | 'panLeft' | 'panUp' | 'panDown' | 'turnRound' | 'northUp' | 'hideKind' | 'showAllKinds'
-  | 'snapping' | 'measure' | 'strip' | 'bend' | 'help' | 'nextFinding' | 'previousFinding' | 'runThrough'
+  | 'snapping' | 'measure' | 'strip' | 'rollOff' | 'bend' | 'help' | 'nextFinding' | 'previousFinding' | 'runThrough'
 
 const selectionOf = (app: App): readonly string[] => app.view.getState().selection
 
@@ -128,7 +128,7 @@ const actions: Readonly<Record<ActionName, (app: App) => void>> = {
   }),
   escape: (app) => {
     const { tool, selection, measure, proposal } = app.view.getState()
-    app.view.setState(tool !== null ? { tool: null } : measure !== null ? { measure: null } : selection.length > 0 ? { selection: [] } : proposal !== null ? { proposal: null } : { openFindingKey: null })
+    app.view.setState(tool !== null ? { tool: null, rollOff: null } : measure !== null ? { measure: null } : selection.length > 0 ? { selection: [] } : proposal !== null ? { proposal: null } : { openFindingKey: null })
   },
   openTag: withSelection((app) => app.view.setState({ tagMore: true })),
   itemList: (app) => app.view.setState({ panel: 'items' }),
@@ -177,6 +177,7 @@ const actions: Readonly<Record<ActionName, (app: App) => void>> = {
     say(app, snapping ? { en: 'Snapping on.', es: 'Ajuste activado.' } : { en: 'Snapping off.', es: 'Ajuste desactivado.' })
   },
   measure: (app) => app.view.setState({ tool: { name: 'measure' } }),
+  rollOff: (app) => app.view.setState({ tool: { name: 'rollOff' }, leaf: 'plan' }),
   strip: (app) => app.view.setState({ tool: { name: 'strip' } }),
   bend: (app) => app.view.setState({ tool: { name: 'place', kind: BEND_KIND } }),
   runThrough: openRunThrough,

@@ -74,6 +74,7 @@ export const keyTable: readonly KeyBinding[] = [
 
   { keys: ['s'], action: 'snapping', group: 'tools', does: { en: 'snapping on or off (Alt suspends it)', es: 'ajuste sí o no (Alt lo suspende)' } },
   { keys: ['m'], action: 'measure', group: 'tools', does: { en: 'measure', es: 'medir' } },
+  { keys: ['w'], action: 'rollOff', group: 'tools', does: { en: 'where would a pipe roll? Enter drops it, arrows carry it', es: '¿a dónde rodaría un tubo? Intro lo suelta, las flechas lo llevan' } },
   { keys: ['d'], action: 'strip', group: 'tools', does: { en: 'draw the strip', es: 'dibujar la franja' } },
   { keys: ['p'], action: 'bend', group: 'tools', does: { en: 'put a bend into the pull path', es: 'poner una curva en el recorrido' } },
   { keys: ['j'], action: 'runThrough', group: 'view', does: { en: 'run-through: the job stage by stage', es: 'ensayo: el trabajo etapa por etapa' } },

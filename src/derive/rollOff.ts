@@ -1,9 +1,7 @@
 /** Where a loose stick rolls: down the fall of the ground until it comes to rest or a positive stop holds it (docs/formulas/roll-off.md). */
 import { surfaceRows } from '../engine/pipe/tables.ts'
-import { polygonContains } from '../geometry/polygon.ts'
 import { add, along, toTheRight, type Vec } from '../geometry/vector.ts'
-import type { MissingInput, PlacedItem, SiteModel } from './types.ts'
-import { pointsOf } from './ways.ts'
+import type { MissingInput, SiteModel } from './types.ts'
 
 /** Fall is taken over this much to each side. */
 const SLOPE_REACH_M = 1
@@ -121,8 +119,10 @@ function firstStop(site: SiteModel, from: { at: Vec; headingRad: number; stickM:
   for (const { id, record } of site.placed.values()) {
     const isRing = record.kind === 'building' || record.kind === 'water'
     if (!isRing && record.kind !== 'barrier' && record.kind !== 'trench') continue
-    const atM = metAt(from, isRing ? [...record.points, record.points[0]!] : record.points)
-    if (atM === null) continue
+    const lineM = metAt(from, isRing ? [...record.points, record.points[0]!] : record.points)
+    if (lineM === null) continue
+    // A trench is drawn along its middle; it drops in at the near edge.
+    const atM = record.kind === 'trench' ? Math.max(0, lineM - (record.figures.widthM.value ?? 0) / 2) : lineM
     const end = record.kind === 'trench' || record.kind === 'water' ? 'drops' : 'stopped'
     if (record.kind !== 'barrier' || record.stopsPipe === true) stops.push({ atM, itemId: id, end })
     else if (record.stopsPipe === null) doubts.push({ atM, itemId: id, end })
@@ -155,12 +155,4 @@ function rayMeets(from: Vec, headingRad: number, points: readonly Vec[]): number
 function laneOf(at: Vec, headingRad: number, stickM: number, reachM: number): Vec[] {
   const corner = (aheadM: number, rightM: number): Vec => add(add(at, along(headingRad, aheadM)), toTheRight(headingRad, rightM))
   return [corner(0, stickM / 2), corner(reachM, stickM / 2), corner(reachM, -stickM / 2), corner(0, -stickM / 2)]
-}
-
-/** Height a stick lies at where it is let go: on a rack or a stack it falls from there, elsewhere it lies on the ground. */
-export function heightToFallM(site: SiteModel, at: Vec, stackHeightM: (item: PlacedItem) => number): number {
-  const under = [...site.placed.values()].find(({ kind, outlineM }) => (kind === 'rack' || kind === 'stack') && outlineM.length >= 6 && polygonContains(pointsOf(outlineM), at))
-  if (under === undefined) return 0
-  if (under.kind === 'stack') return stackHeightM(under)
-  return site.supports.find(({ itemId }) => itemId === under.id)?.saddleM ?? 0
 }

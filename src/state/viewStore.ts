@@ -36,7 +36,7 @@ export interface ViewState {
   previousViews: readonly { pxPerM: number; leftRunningM: number; midOffsetM: number; fold?: Fold | null }[]
   selection: readonly string[]
   /** Active placing tool: kind name, or a drawing tool. null = select. */
-  tool: { name: 'place'; kind: string } | { name: 'row'; kind: string } | { name: 'measure' } | { name: 'strip' } | null
+  tool: { name: 'place'; kind: string } | { name: 'row'; kind: string } | { name: 'measure' } | { name: 'strip' } | { name: 'rollOff' } | null
   phase: Phase
   /** Joint shown, 1…N−1: the string lies with that many joints made. */
   joint: number
@@ -72,6 +72,8 @@ export interface ViewState {
   proposal: { command: string; args: unknown; label: { en: string; es: string }; revision: number; isSearched?: boolean } | null
   /** Finger measure on the plan, site frame. */
   measure: { fromXM: number; fromYM: number; toXM: number; toYM: number } | null
+  /** Where a pipe was dropped by the roll-off tool, site frame. */
+  rollOff: { xM: number; yM: number } | null
   /** Running distance of the empty place on the tape that was tapped, while the panel 'placeAt' asks what goes there. */
   placeAtRunningM: number | null
   /** A short notice with an optional undo, e.g. after a touch move. */
@@ -83,13 +85,13 @@ export interface ViewState {
 export const viewPersistence = {
   screen: false, pxPerM: false, leftRunningM: false, midOffsetM: false, orientation: true, turned: true, fold: false, previousViews: false, selection: false, tool: false,
   phase: false, joint: false, noseM: false, runThrough: false, shownCase: false, holdStill: false, snapping: true, hiddenKinds: false, openFindingKey: false, panel: false, leaf: false, form: false, tapeVertical: false, gearGroup: true,
-  gearOpen: false, tagMore: false, theme: true, language: true, pseudoLanguage: false, leftHanded: true, hoverId: false, proposal: false, measure: false, placeAtRunningM: false, notice: false, bandSizePx: false,
+  gearOpen: false, tagMore: false, theme: true, language: true, pseudoLanguage: false, leftHanded: true, hoverId: false, proposal: false, measure: false, rollOff: false, placeAtRunningM: false, notice: false, bandSizePx: false,
 } satisfies Record<keyof ViewState, boolean>
 
 export const initialView: ViewState = {
   screen: 'start', pxPerM: 15.4, leftRunningM: -19, midOffsetM: 0, orientation: 'alongTape', turned: false, fold: null, previousViews: [], selection: [], tool: null,
   phase: 'fuse', joint: 1, noseM: null, runThrough: false, shownCase: thePlan, holdStill: false, snapping: true, hiddenKinds: [], openFindingKey: null, panel: null, leaf: 'plan', form: 'desktop', tapeVertical: false, gearGroup: 'line',
-  gearOpen: false, tagMore: false, theme: 'auto', language: 'en', pseudoLanguage: false, leftHanded: false, hoverId: null, proposal: null, measure: null, placeAtRunningM: null, notice: null,
+  gearOpen: false, tagMore: false, theme: 'auto', language: 'en', pseudoLanguage: false, leftHanded: false, hoverId: null, proposal: null, measure: null, rollOff: null, placeAtRunningM: null, notice: null,
   bandSizePx: { plan: { widthPx: 1072, heightPx: 522 }, section: { widthPx: 1072, heightPx: 322 } },
 }
 

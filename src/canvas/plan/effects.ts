@@ -36,6 +36,7 @@ export const runEffect = (app: App, effect: Effect): void => {
     case 'pan': return app.view.setState(panned(app.view.getState(), frameSetUp(app), effect.dxPx, effect.dyPx))
     case 'tool': return app.view.setState({ tool: effect.tool })
     case 'measure': return app.view.setState({ measure: effect.measure })
+    case 'rollOff': return app.view.setState({ rollOff: effect.rollOff })
     case 'notice': return sayFor(app, effect.text, effect.undo)
     case 'hover': return app.view.getState().hoverId === effect.id ? undefined : app.view.setState({ hoverId: effect.id })
     case 'openFinding': return app.view.setState({ openFindingKey: effect.key })

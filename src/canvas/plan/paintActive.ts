@@ -8,6 +8,7 @@ import type { ToolOverlay } from '../tools/types.ts'
 import { patchOf } from '../tools/types.ts'
 import { framePx, turnHandleAt } from './pickables.ts'
 import { inPart, paintShapes } from './paintItems.ts'
+import { rollOffShapes } from './paintRollOff.ts'
 import { ghostsOf, drawnItem, isInPart, partsOf, toPx, type Picture } from './picture.ts'
 import { runningDimension, snapMarkShapes, spanDimension } from './guides.ts'
 import { textWidthPx } from './textWidth.ts'
@@ -167,7 +168,7 @@ export const paintOverlay = (context: CanvasRenderingContext2D, overlay: ToolOve
   }
   const dimension = runningDimension(overlay, picture)
   paintShapes(context, [
-    ...snapMarkShapes(overlay.marks, picture), ...selectionShapes(picture, isDragging), ...dimension, ...measureShapes(picture), ...sketchShapes(overlay, picture),
+    ...snapMarkShapes(overlay.marks, picture), ...selectionShapes(picture, isDragging), ...dimension, ...measureShapes(picture), ...rollOffShapes(picture), ...sketchShapes(overlay, picture),
   ], picture, identity)
   paintShapes(context, echoShapes(context, overlay, picture), picture, identity)
 }

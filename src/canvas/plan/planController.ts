@@ -31,7 +31,7 @@ interface Surface {
 
 /** Keys of the view that change what the plan shows. */
 const drawnKeys: readonly (keyof ViewState)[] = [
-  'pxPerM', 'leftRunningM', 'midOffsetM', 'fold', 'orientation', 'turned', 'selection', 'tool', 'phase', 'joint', 'noseM', 'runThrough', 'holdStill', 'hiddenKinds', 'tapeVertical', 'theme', 'language', 'leftHanded', 'proposal', 'measure', 'bandSizePx', 'form', 'snapping',
+  'pxPerM', 'leftRunningM', 'midOffsetM', 'fold', 'orientation', 'turned', 'selection', 'tool', 'phase', 'joint', 'noseM', 'runThrough', 'holdStill', 'hiddenKinds', 'tapeVertical', 'theme', 'language', 'leftHanded', 'proposal', 'measure', 'rollOff', 'bandSizePx', 'form', 'snapping',
 ]
 
 /** Gestures that hold something by the place it was taken at: the pointer keeps to that part of a folded sheet. */

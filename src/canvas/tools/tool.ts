@@ -1,13 +1,14 @@
 import { drawOverlay, drawStart, stepDraw, type DrawState } from './draw.ts'
 import { measureOverlay, measureStart, stepMeasure, type MeasureState } from './measure.ts'
 import { placeOverlay, placeStart, stepPlace, type PlaceState } from './place.ts'
+import { rollOffOverlay, rollOffStart, stepRollOff, type RollOffState } from './rollOff.ts'
 import { rowOverlay, rowStart, stepRow, type RowState } from './row.ts'
 import { idle, selectOverlay, stepSelect, type SelectState } from './select.ts'
 import { stepStrip, stripOverlay, stripStart, type StripState } from './strip.ts'
 import type { Step, ToolContext, ToolEvent, ToolOverlay } from './types.ts'
 
 /** State of whichever tool is in hand. */
-export type ToolState = SelectState | PlaceState | RowState | DrawState | StripState | MeasureState
+export type ToolState = SelectState | PlaceState | RowState | DrawState | StripState | MeasureState | RollOffState
 
 /** Fresh state of the tool the view names. */
 export const startTool = (context: Pick<ToolContext, 'tool' | 'gesture' | 'rowSpacingM'>): ToolState => {
@@ -15,6 +16,7 @@ export const startTool = (context: Pick<ToolContext, 'tool' | 'gesture' | 'rowSp
   if (tool === null) return idle
   if (tool.name === 'measure') return measureStart
   if (tool.name === 'strip') return stripStart
+  if (tool.name === 'rollOff') return rollOffStart
   if (tool.name === 'row') return rowStart(context)
   return context.gesture === 'item' || context.gesture === null ? placeStart : drawStart
 }
@@ -26,6 +28,7 @@ export const stepTool = (state: ToolState, event: ToolEvent, context: ToolContex
     case 'drawing': return stepDraw(state, event, context)
     case 'stripping': return stepStrip(state, event, context)
     case 'measuring': return stepMeasure(state, event, context)
+    case 'rollingOff': return stepRollOff(state, event, context)
     default: return stepSelect(state, event, context)
   }
 }
@@ -37,6 +40,7 @@ export const toolOverlay = (state: ToolState, context: ToolContext): ToolOverlay
     case 'drawing': return drawOverlay(state, context)
     case 'stripping': return stripOverlay(state, context)
     case 'measuring': return measureOverlay(state, context)
+    case 'rollingOff': return rollOffOverlay()
     default: return selectOverlay(state, context)
   }
 }
@@ -50,6 +54,7 @@ export const isBusy = (state: ToolState): boolean => {
     case 'drawing': return state.points.length > 0
     case 'stripping': return state.from !== null
     case 'measuring': return state.from !== null
+    case 'rollingOff': return state.press !== null
     default: return true
   }
 }

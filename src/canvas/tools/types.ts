@@ -119,6 +119,7 @@ export type Effect =
   | { do: 'pan'; dxPx: number; dyPx: number }
   | { do: 'tool'; tool: ViewState['tool'] }
   | { do: 'measure'; measure: ViewState['measure'] }
+  | { do: 'rollOff'; rollOff: ViewState['rollOff'] }
   | { do: 'notice'; text: Localized; undo: boolean }
   | { do: 'hover'; id: string | null }
   | { do: 'openFinding'; key: string }

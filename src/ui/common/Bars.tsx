@@ -66,7 +66,8 @@ export const ToolHint = (): ReactNode => {
   const { app } = useUi()
   const { say } = useWords()
   const tool = useView((view) => view.tool)
-  if (tool === null) return null
+  // The roll-off tool has a bar of its own, which says what came of it.
+  if (tool === null || tool.name === 'rollOff') return null
   return (
     <div className="tool-hint" role="status">
       <span>{say(`hint_${tool.name}`)}</span>

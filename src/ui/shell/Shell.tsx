@@ -57,6 +57,7 @@ const CaseBand = lazy(() => import('../whatIf/CaseBand.tsx'))
 const CriticalList = lazy(() => import('../critical/CriticalList.tsx'))
 const AsSetList = lazy(() => import('../asSet/AsSetList.tsx'))
 /** Under the drawing while the ranking is drawn and its list is away. */
+const RollOffBar = lazy(() => import('../rollOff/RollOffBar.tsx'))
 const CriticalBar = lazy(() => import('../critical/CriticalBar.tsx'))
 
 /** The run-through's parts of the sheet, fetched when it is first opened. */
@@ -112,6 +113,7 @@ const Yard = memo(({ plan, tape, section }: Bands): ReactNode => {
   const leftHanded = useView((view) => view.leftHanded)
   const tapeVertical = useView((view) => view.tapeVertical)
   const panel = useView((view) => view.panel)
+  const isRollOff = useView((view) => view.tool?.name === 'rollOff')
   const isRanked = useStore(app.critical.store, ({ isOn }) => isOn) && panel !== 'critical'
   const isOther = useView((view) => !isPlan(view.shownCase))
   const runThrough = useView((view) => view.runThrough)
@@ -147,7 +149,7 @@ const Yard = memo(({ plan, tape, section }: Bands): ReactNode => {
             <Leaders plan={planBox} margin={form === 'desktop' && !runThrough ? margin : null} blocked={blocked} />
             {form === 'desktop' ? <Region name={say('tagTitle')}><HangingTag onPlaced={onTagPlaced} /></Region> : null}
             {form === 'phone' ? <Region name={say('tagTitle')}><PhoneTag /></Region> : null}
-            <div className="plan-foot">{isRanked ? <Suspense><CriticalBar /></Suspense> : null}<ToolHint /><ProposalBar /><Proposed /><Notice /></div>
+            <div className="plan-foot">{isRanked ? <Suspense><CriticalBar /></Suspense> : null}{isRollOff ? <Suspense><RollOffBar /></Suspense> : null}<ToolHint /><ProposalBar /><Proposed /><Notice /></div>
           </div>
         ) : null}
         {panel === 'items' ? <div className="area-items"><Region name={say('itemsTitle')}><ItemList /></Region></div> : null}
