@@ -5,6 +5,7 @@ import { axisShapes, jointPlaneShapes, nailMark, pipeShapes } from './pipeShapes
 import { parkedShapes } from './parkedShapes.ts'
 import type { DrawnItem, Picture } from './picture.ts'
 import { stamp } from './sprites.ts'
+import { walkingShapes } from './walkingShapes.ts'
 
 export type PaintManner = 'drawn' | 'proposal'
 
@@ -34,7 +35,7 @@ export const paintItems = (context: CanvasRenderingContext2D, items: readonly Dr
   paintPipe(context, picture)
 }
 
-export const paintPipe = (context: CanvasRenderingContext2D, picture: Picture): void => paintShapes(context, pipeShapes(picture), picture)
+export const paintPipe = (context: CanvasRenderingContext2D, picture: Picture): void => paintShapes(context, walkingShapes(picture) ?? pipeShapes(picture), picture)
 
 /** Where the nail is drawn: at the datum, or, where a machine stands over it, beside it on the line through the joint plane. */
 export const nailPlace = ({ site }: Picture): { xM: number; yM: number; isBeside: boolean } | null => {
