@@ -89,10 +89,12 @@ export const Leaders = ({ plan, margin, blocked }: LeadersProps): ReactNode => {
     const toPx = planProjection({ pxPerM, leftRunningM, midOffsetM, orientation, turned, tapeVertical, bandSizePx, fold }, setUp)
     const notes: LeaderNote[] = numbered.map(({ finding, number }) => {
       const at = siteOf(app, finding)
-      return { key: finding.key, number, noteYPx: margin === null ? null : (noteYPx.get(finding.key) ?? null), place: at === null ? null : toPx(at.xM, at.yM) }
+      // A line for what must be mended and for the note that is open; a line for every word of advice would cross the drawing out.
+      const hasLine = margin !== null && (finding.level === 'STOP' || finding.level === 'FIX' || finding.key === openKey)
+      return { key: finding.key, number, noteYPx: hasLine ? (noteYPx.get(finding.key) ?? null) : null, place: at === null ? null : toPx(at.xM, at.yM) }
     })
     return routeLeaders({ notes, band: bandSizePx.plan, marginXPx: leftHanded ? 0 : bandSizePx.plan.widthPx, blocked, words })
-  }, [app, numbered, pxPerM, leftRunningM, midOffsetM, orientation, turned, tapeVertical, bandSizePx, fold, setUp, noteYPx, margin, leftHanded, blocked, words])
+  }, [app, numbered, pxPerM, leftRunningM, midOffsetM, orientation, turned, tapeVertical, bandSizePx, fold, setUp, noteYPx, margin, leftHanded, blocked, words, openKey])
 
   if (isStale) return null
   const levelOf = new Map(numbered.map(({ finding }) => [finding.key, finding.level]))

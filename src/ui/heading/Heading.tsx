@@ -1,5 +1,6 @@
 import type { ReactNode } from 'react'
 import type { Level } from '../../checks/finding.ts'
+import type { ViewState } from '../../state/viewStore.ts'
 import { openRunThrough } from '../../state/runThroughMode.ts'
 import { isPlan } from '../../derive/whatIf.ts'
 import { phases, type Phase } from '../../scene/parts.ts'
@@ -145,6 +146,14 @@ interface SheetButton {
   press: () => void
 }
 
+/** Which buttons carry their word beside the picture: as many as the heading line has room for in both languages. */
+const namedOn: Readonly<Record<ViewState['form'], readonly string[]>> = {
+  desktop: ['fold', 'hold', 'whatIf', 'run', 'talk', 'items'],
+  tabletLandscape: ['fold', 'hold'],
+  tabletPortrait: ['undo'],
+  phone: [],
+}
+
 /** Undo and redo name their step; the rest acts on the sheet. */
 const SheetButtons = (): ReactNode => {
   const words = useWords()
@@ -176,7 +185,7 @@ const SheetButtons = (): ReactNode => {
     { key: 'items', icon: 'list', words: say('items'), label: say('itemsOpen'), isOn: panel === 'items', press: () => app.view.setState({ panel: panel === 'items' ? null : 'items' }) },
   ]
   // On a narrow sheet the words are left to the label; a step's name shows as the button's title.
-  const named = (key: string): boolean => form !== 'phone' && (form !== 'tabletLandscape' || ['fold', 'hold'].includes(key))
+  const named = (key: string): boolean => namedOn[form].includes(key)
   // An upright tape always runs up the sheet: north up would change nothing there.
   const shown = buttons.filter(({ key }) => (key !== 'north' || !isUpright) && (key !== 'fold' || (!isUpright && orientation === 'alongTape')))
   return (
