@@ -32,8 +32,8 @@ export const StringsPanel = ({ onClose }: { onClose: () => void }): ReactNode =>
     <Panel title={local(text.title)} onClose={onClose} wide>
       <div className="answer" role="status">
         {strings.length < 2
-          ? <Figure text={countAssumed ? local(text.oneUnknown) : local(text.one, { sticks: stickCount, length: length(stringLengthM(stickCount)) })} />
-          : plan === null ? null : <Figure text={local(text.whole, { sticks: plan.sticks, strings: strings.length, length: length(plan.madeLengthM), wanted: length(plan.wantedLengthM) })} />}
+          ? <span><Figure text={countAssumed ? local(text.oneUnknown) : local(text.one, { sticks: stickCount, length: length(stringLengthM(stickCount)) })} /></span>
+          : plan === null ? null : <span><Figure text={local(text.whole, { sticks: plan.sticks, strings: strings.length, length: length(plan.madeLengthM), wanted: length(plan.wantedLengthM) })} /></span>}
         {strings.length < 2 || rows === null ? null : <span className="quiet-text"><Figure text={local(text.rows, { spacing: length(rows.spacingM) })} /></span>}
       </div>
       {strings.length === 0 ? null : <StringTable strings={strings} />}
