@@ -55,18 +55,18 @@ export function arrivalFrom(results: readonly (StageResult | undefined)[], index
   return (step === 1 ? all.find(isAhead) : all.findLast(isAhead)) ?? null
 }
 
-/** Share of the tape within which the nose is in sight, and where it is brought to. */
+/** Share of the tape, the way the string goes, within which the nose is in sight, and where it is brought to. */
 const SIGHT = { from: 0.08, to: 0.9, at: 0.62 }
 
 /** Scroll that brings a place into sight; empty where it is. `isHeld`: a hand holds it, so it is moved no more than has to be. */
 export function intoSight(view: FrameView, runningM: number, isHeld = false): Partial<Pick<ViewState, 'leftRunningM'>> {
   const lengthPx = tapeLengthPx(view)
-  const px = alongToPx(view, runningM)
-  const [fromPx, toPx] = [SIGHT.from * lengthPx, SIGHT.to * lengthPx]
-  if (px >= fromPx && px <= toPx) return {}
   const direction = tapeDirection(view)
-  const runsUp = direction === 'right' || direction === 'down'
-  const targetPx = isHeld ? Math.min(Math.max(px, fromPx), toPx) : SIGHT.at * lengthPx
-  const fromStartPx = isHeld ? (runsUp ? targetPx : lengthPx - targetPx) : targetPx
-  return { leftRunningM: drawnAlongM(view, runningM) - fromStartPx / view.pxPerM }
+  const px = alongToPx(view, runningM)
+  // Counted the way the string goes, whichever way the sheet is turned.
+  const awayPx = direction === 'right' || direction === 'down' ? px : lengthPx - px
+  const [fromPx, toPx] = [SIGHT.from * lengthPx, SIGHT.to * lengthPx]
+  if (awayPx >= fromPx && awayPx <= toPx) return {}
+  const targetPx = isHeld ? Math.min(Math.max(awayPx, fromPx), toPx) : SIGHT.at * lengthPx
+  return { leftRunningM: drawnAlongM(view, runningM) - targetPx / view.pxPerM }
 }

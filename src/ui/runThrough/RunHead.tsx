@@ -98,7 +98,10 @@ export const useRunKeys = (run: Run, player: Player): void => {
       const isTyping = target instanceof HTMLElement && (target.isContentEditable || (target.matches('input, textarea, select') && !target.matches('input[type="range"]')))
       const { run: shown, player: plays, step: stepTo } = now.current
       const act = ((): (() => void) | null => {
-        if (key === 'Escape') return isTyping || isChosen || panel !== null || app.documents.getState().pending !== null ? null : () => closeRunThrough(app)
+        if (key === 'Escape') {
+          if (isTyping || panel !== null || app.documents.getState().pending !== null || (isChosen && isOnPlan)) return null
+          return isChosen ? () => app.view.setState({ selection: [], tool: null, openFindingKey: null }) : () => closeRunThrough(app)
+        }
         if (keepsKeys(target) || (isOnPlan && isChosen)) return null
         const count = stagesOf(app.site.getState().site).length
         if (key === ' ') return target instanceof HTMLElement && target.closest('button, summary, a, [role="option"]') !== null ? null : plays.toggle
