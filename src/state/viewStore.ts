@@ -72,6 +72,8 @@ export interface ViewState {
   proposal: { command: string; args: unknown; label: { en: string; es: string }; revision: number; isSearched?: boolean } | null
   /** Finger measure on the plan, site frame. */
   measure: { fromXM: number; fromYM: number; toXM: number; toYM: number } | null
+  /** Zone whose page is open in the panel 'zones'; null: their list. */
+  zoneKey: string | null
   /** Where a pipe was dropped by the roll-off tool, site frame. */
   rollOff: { xM: number; yM: number } | null
   /** Running distance of the empty place on the tape that was tapped, while the panel 'placeAt' asks what goes there. */
@@ -85,13 +87,13 @@ export interface ViewState {
 export const viewPersistence = {
   screen: false, pxPerM: false, leftRunningM: false, midOffsetM: false, orientation: true, turned: true, fold: false, previousViews: false, selection: false, tool: false,
   phase: false, joint: false, noseM: false, runThrough: false, shownCase: false, holdStill: false, snapping: true, hiddenKinds: false, openFindingKey: false, panel: false, leaf: false, form: false, tapeVertical: false, gearGroup: true,
-  gearOpen: false, tagMore: false, theme: true, language: true, pseudoLanguage: false, leftHanded: true, hoverId: false, proposal: false, measure: false, rollOff: false, placeAtRunningM: false, notice: false, bandSizePx: false,
+  gearOpen: false, tagMore: false, theme: true, language: true, pseudoLanguage: false, leftHanded: true, hoverId: false, proposal: false, measure: false, zoneKey: false, rollOff: false, placeAtRunningM: false, notice: false, bandSizePx: false,
 } satisfies Record<keyof ViewState, boolean>
 
 export const initialView: ViewState = {
   screen: 'start', pxPerM: 15.4, leftRunningM: -19, midOffsetM: 0, orientation: 'alongTape', turned: false, fold: null, previousViews: [], selection: [], tool: null,
   phase: 'fuse', joint: 1, noseM: null, runThrough: false, shownCase: thePlan, holdStill: false, snapping: true, hiddenKinds: [], openFindingKey: null, panel: null, leaf: 'plan', form: 'desktop', tapeVertical: false, gearGroup: 'line',
-  gearOpen: false, tagMore: false, theme: 'auto', language: 'en', pseudoLanguage: false, leftHanded: false, hoverId: null, proposal: null, measure: null, rollOff: null, placeAtRunningM: null, notice: null,
+  gearOpen: false, tagMore: false, theme: 'auto', language: 'en', pseudoLanguage: false, leftHanded: false, hoverId: null, proposal: null, measure: null, zoneKey: null, rollOff: null, placeAtRunningM: null, notice: null,
   bandSizePx: { plan: { widthPx: 1072, heightPx: 522 }, section: { widthPx: 1072, heightPx: 322 } },
 }
 

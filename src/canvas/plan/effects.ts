@@ -39,6 +39,7 @@ export const runEffect = (app: App, effect: Effect): void => {
     case 'rollOff': return app.view.setState({ rollOff: effect.rollOff })
     case 'notice': return sayFor(app, effect.text, effect.undo)
     case 'hover': return app.view.getState().hoverId === effect.id ? undefined : app.view.setState({ hoverId: effect.id })
+    case 'openZone': return app.view.setState({ panel: 'zones', zoneKey: effect.key })
     case 'openFinding': return app.view.setState({ openFindingKey: effect.key })
     case 'show': return showPlace(app, effect.xM, effect.yM)
   }

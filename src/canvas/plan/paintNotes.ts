@@ -26,6 +26,8 @@ interface Word {
   bold: boolean
   /** Level shape instead of a word. */
   mark?: MarkedFinding
+  /** Zone whose page a tap on the word opens. */
+  zoneKey?: string
 }
 
 /** Place of a tap-able mark in the notes. */
@@ -99,7 +101,7 @@ const wordOfZone = (zone: ShownZone, picture: Picture, context: CanvasRenderingC
   const heightPx = (picture.isTouch ? touchSizePx(12) : 12) * LINE_RATIO
   return [{
     request: { id: `zone/${zone.key}`, box: clippedTo(box, picture), widthPx, heightPx, rank: isRed ? labelRanks.redZone : labelRanks.zone, sides: ['below', 'above'], mayStandInside: true },
-    text, sizePx: 12, ink: zone.zoneClass === 'RED' ? 'red' : zone.zoneClass === 'AMBER' ? 'amber' : 'blue', bold: isRed,
+    zoneKey: zone.key, text, sizePx: 12, ink: zone.zoneClass === 'RED' ? 'red' : zone.zoneClass === 'AMBER' ? 'amber' : 'blue', bold: isRed,
   }]
 }
 
@@ -127,6 +129,8 @@ const nailWords = (picture: Picture, box: BoxPx | null, context: CanvasRendering
 }
 
 const MARK_PX = 23
+/** Least height of a word that can be tapped. */
+const WORD_TAP_PX = 24
 const markWords = (marks: readonly MarkedFinding[], picture: Picture): Word[] =>
   marks.map((mark) => {
     const { xPx, yPx } = toPx(picture, mark.xM, mark.yM)
@@ -202,6 +206,13 @@ const itemBoxes = ({ shapes, matrix: m, boxPx, item }: DrawnItem, picture: Pictu
   return boxes
 }
 
+/** Discs in a row over a word, so that it can be tapped wherever it is touched. */
+function spotsAlong({ widthPx, heightPx }: LabelRequest, xPx: number, yPx: number, effect: Effect): Spot[] {
+  const radiusPx = Math.max(heightPx, WORD_TAP_PX / 2)
+  const count = Math.max(1, Math.ceil(widthPx / (2 * radiusPx)))
+  return Array.from({ length: count }, (_, i) => ({ xPx: xPx + ((i + 0.5) * widthPx) / count, yPx: yPx + heightPx / 2, radiusPx, effect }))
+}
+
 /**
  * Words and numbers of findings of one part of the sheet. Answers where marks can be tapped. `placed`: labels that stand
  * already on another part; those of this part are added. `boxes`: where words come to stand is added to it.
@@ -236,6 +247,7 @@ export const paintNotes = (context: CanvasRenderingContext2D, input: NotesInput,
     }
     boxes.push({ x0: xPx, y0: yPx, x1: xPx + word.request.widthPx, y1: yPx + word.request.heightPx })
     if (stem !== null) list.push({ t: 'path', points: [stem.x0, stem.y0, stem.x1, stem.y1], stroke: 'ink2', weight: 'context' })
+    if (word.zoneKey !== undefined) spots.push(...spotsAlong(word.request, xPx, yPx, { do: 'openZone', key: word.zoneKey }))
     const sizePx = picture.isTouch ? touchSizePx(word.sizePx) : word.sizePx
     list.push({ t: 'text', xM: xPx, yM: yPx + sizePx * ASCENT_RATIO, text: word.text, sizePx: word.sizePx, ink: word.ink, bold: word.bold, lotEdge: true })
   }

@@ -123,6 +123,7 @@ export type Effect =
   | { do: 'notice'; text: Localized; undo: boolean }
   | { do: 'hover'; id: string | null }
   | { do: 'openFinding'; key: string }
+  | { do: 'openZone'; key: string }
   /** Moves the view so that a site point comes to the middle. */
   | { do: 'show'; xM: number; yM: number }
 

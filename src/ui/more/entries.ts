@@ -1,5 +1,6 @@
 import type { App } from '../../state/app.ts'
 import { rollOffWords } from '../../messages/ui/rollOffWords.ts'
+import { zoneWords } from '../../messages/ui/zoneWords.ts'
 import type { Localized } from '../../messages/localized.ts'
 
 /**
@@ -31,10 +32,12 @@ export const moreEntries: readonly MoreEntry[] = [
   { group: 'time', panel: 'strings', label: { en: 'strings', es: 'tramos' }, about: { en: 'several strings in a short yard, rows to park them, joints between them', es: 'varios tramos en un patio corto, filas para estacionarlos, juntas entre ellos' } },
   { group: 'check', panel: 'archPit', label: { en: 'arch and pit', es: 'arco y foso' }, about: { en: 'arch into a bore, pit of a liner, string parked on a curve', es: 'arco a una perforación, foso de un revestimiento, línea guardada en curva' } },
   { group: 'check', open: (app) => app.view.setState({ tool: { name: 'rollOff' }, leaf: 'plan' }), label: rollOffWords.title, about: rollOffWords.about },
+  { group: 'check', panel: 'zones', label: zoneWords.entry, about: zoneWords.entryAbout },
   { group: 'time', panel: 'clock', label: { en: 'clock of the job', es: 'reloj del trabajo' }, about: { en: 'when each joint is done, when the last may start', es: 'cuándo queda cada junta, cuándo puede empezar la última' } },
   { group: 'time', panel: 'fusionCard', label: { en: 'fusion card', es: 'tarjeta de fusión' }, about: { en: 'bead, pressures and times of this pipe', es: 'cordón, presiones y tiempos de este tubo' } },
   { group: 'time', panel: 'mobilising', label: { en: 'what to bring', es: 'qué llevar' }, about: { en: 'gear with spares, sticks, truckloads', es: 'equipo con repuestos, tubos, viajes de camión' } },
   { group: 'time', panel: 'gear', label: { en: 'own gear', es: 'equipo propio' }, about: { en: 'what the crew owns and its plates say', es: 'lo que tiene la cuadrilla y dicen sus placas' } },
+  { group: 'paper', panel: 'compare', label: { en: 'what changed?', es: '¿qué cambió?' }, about: { en: 'compare revisions, points in time, files; log of releases', es: 'comparar revisiones, puntos en el tiempo, archivos; registro de entregas' } },
   { group: 'app', panel: 'settings', label: { en: 'settings', es: 'ajustes' }, about: { en: 'language, theme, hand', es: 'idioma, tema, mano' } },
   { group: 'app', panel: 'keys', label: { en: 'keyboard', es: 'teclado' }, about: { en: 'every key and what it does', es: 'cada tecla y lo que hace' } },
   { group: 'app', panel: 'about', label: { en: 'about, cautions, licences', es: 'acerca de, advertencias, licencias' }, about: { en: 'what it is and what it is not', es: 'qué es y qué no es' } },

@@ -8,6 +8,7 @@ import { WhyPanel } from '../findings/WhyPanel.tsx'
 import { GearPanel } from '../gear/GearPanel.tsx'
 import { PlaceByDistance } from '../items/ItemList.tsx'
 import { AboutPanel, KeysPanel } from '../title/AboutPanel.tsx'
+import { IncomingPanel } from '../share/IncomingPanel.tsx'
 import { JobPanel } from '../title/JobPanel.tsx'
 import { LayoutsPanel } from '../title/LayoutsPanel.tsx'
 import { LimitsPanel } from '../title/LimitsPanel.tsx'
@@ -18,6 +19,7 @@ import { FusionCardPanel } from '../clock/FusionCardPanel.tsx'
 import { MobilisingPanel } from '../clock/MobilisingPanel.tsx'
 import { MorePanel } from '../more/MorePanel.tsx'
 import { StringsPanel } from '../strings/StringsPanel.tsx'
+import { ZonePanel } from '../zones/ZonePanel.tsx'
 import { TitlePanel } from '../title/TitlePanel.tsx'
 
 interface PanelEntryProps {
@@ -39,7 +41,7 @@ const PlaceAtPanel = ({ onClose }: PanelEntryProps): ReactNode => {
 const panels: Readonly<Record<string, (props: PanelEntryProps) => ReactNode>> = {
   job: JobPanel, units: UnitsPanel, limits: LimitsPanel, layouts: LayoutsPanel, share: SharePanel, image: ImagePanel, about: AboutPanel,
   settings: SettingsPanel, keys: KeysPanel, gear: GearPanel, title: TitlePanel, notes: NotesPanel, placeAt: PlaceAtPanel,
-  more: MorePanel, clock: ClockPanel, fusionCard: FusionCardPanel, mobilising: MobilisingPanel, bow: BowPanel, archPit: ArchPitPanel, strings: StringsPanel,
+  more: MorePanel, incoming: IncomingPanel, clock: ClockPanel, fusionCard: FusionCardPanel, mobilising: MobilisingPanel, bow: BowPanel, zones: ZonePanel, archPit: ArchPitPanel, strings: StringsPanel,
 }
 
 /** The open panel and the open page of a check. */
