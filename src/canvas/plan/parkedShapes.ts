@@ -20,11 +20,13 @@ export function besideOutline({ site, view }: Picture, { fromM, toM, offsetM }: 
 
 /** Room for a name on a string this long on screen. */
 const NAME_FROM_PX = 60
+const NAME_STEP_PX = 44
 
 export const parkedShapes = (picture: Picture): Primitive[] => parkedStringsOf(picture.site).flatMap((parked): Primitive[] => {
   const { view, fromM, toM, offsetM } = parked
-  const at = picture.site.atRunning(fromM + Math.min(4, (toM - fromM) / 4), offsetM)
-  const name: Primitive[] = (toM - fromM) * picture.view.pxPerM < NAME_FROM_PX ? [] : [{ t: 'text', xM: at.xM, yM: at.yM, text: `${view.name} · ${view.sticks ?? '?'}`, sizePx: 12.5, ink: 'ink2', dyPx: 5, lotEdge: true }]
+  // Names of neighbouring rows stand one behind the other, not one on the other.
+  const at = picture.site.atRunning(fromM + Math.min(2 + ((view.row ?? 1) * NAME_STEP_PX) / picture.view.pxPerM, (toM - fromM) / 2), offsetM)
+  const name: Primitive[] = (toM - fromM) * picture.view.pxPerM < NAME_FROM_PX ? [] : [{ t: 'text', xM: at.xM, yM: at.yM, text: `${view.name} · ${view.sticks ?? '?'}`, sizePx: 12.5, ink: 'ink2', dyPx: -4, lotEdge: true }]
   return [{ t: 'path', points: besideOutline(picture, parked), closed: true, stroke: 'ink2', weight: 'ticks', fill: 'pipeSide', fillOpacity: 0.5 }, ...name]
 })
 

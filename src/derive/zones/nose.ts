@@ -20,7 +20,8 @@ export const nose: ZoneDefinition = {
   size: { en: '10 ft and the height of the stands each side, widening 1 in 10, 15 ft past the nose', es: '10 pies y la altura de los soportes a cada lado, abriendo 1 en 10, 15 pies más allá de la punta' },
   shapes: (site, stage) => {
     const { fromM, toM } = noseAt(site, stage)
-    if (toM <= 0) return []
+    // A machine that walks on leaves the string where it lies.
+    if (toM <= 0 || (stage.phase === 'pull' && site.job.method === 'walking')) return []
     const endM = toM + AHEAD_M
     const puller = pullerOf(site)
     const mayEnter = puller === null ? [] : pullerOperatorMayEnter(puller.record as PullerRecord).mayEnter
