@@ -2,9 +2,7 @@ import type { Localized } from '../localized.ts'
 
 /** Texts of the toolbox talk. What the zones say lies with the zones (src/derive/zones). */
 export const talkWords = {
-  talk: { en: 'Talk', es: 'Charla' },
   title: { en: 'Toolbox talk', es: 'Charla de seguridad' },
-  about: { en: 'the next stage, zone by zone, in English and Spanish', es: 'la etapa que sigue, zona por zona, en inglés y español' },
   close: { en: 'close the talk', es: 'cerrar la charla' },
   next: { en: 'next', es: 'siguiente' },
   back: { en: 'back', es: 'atrás' },
@@ -19,7 +17,6 @@ export const talkWords = {
   spanishMark: { en: 'Spanish: to be read by a Spanish-speaking supervisor before use.', es: 'Español: que lo lea un supervisor que hable español antes de usarlo.' },
   readAloud: { en: 'read aloud', es: 'leer en voz alta' },
   hush: { en: 'stop reading', es: 'dejar de leer' },
-  noVoice: { en: 'This device has no voice for it.', es: 'Este equipo no tiene voz para esto.' },
   saysBack: { en: 'One of the crew says it back.', es: 'Alguien de la cuadrilla lo repite.' },
 
   chooseStage: { en: 'What is the next stage?', es: '¿Qué etapa sigue?' },

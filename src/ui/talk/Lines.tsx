@@ -33,7 +33,7 @@ export const Label = ({ text, values = {} }: { text: Localized; values?: UiValue
   const { say } = useTalk()
   const lines = say.each(text, values)
   const isSame = new Set(lines.map((one) => one.text)).size === 1
-  return (isSame ? lines.slice(0, 1) : lines).map(({ language, text: line }, i) => <span key={language} lang={language} className={i === 0 ? 'talk-word' : 'talk-word talk-word-other'}>{i === 0 ? '' : ' '}<Figure text={line} /></span>)
+  return (isSame ? lines.slice(0, 1) : lines).map(({ language, text: line }, i) => <span key={language} lang={language} className={i === 0 ? 'talk-word' : 'talk-word talk-word-other'}>{i === 0 ? null : <span className="talk-slash"> / </span>}<Figure text={line} /></span>)
 }
 
 export const StopSign = (): ReactNode => (

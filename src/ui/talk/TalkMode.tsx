@@ -126,20 +126,22 @@ const TalkScreen = ({ onClose }: { onClose: () => void }): ReactNode => {
   return (
     <dialog ref={dialog} className="talk" aria-labelledby="talk-heading" style={talkInkStyle as CSSProperties} data-languages={say.languages.length} onCancel={(event) => { event.preventDefault(); close() }} onKeyDown={onKeyDown}>
       <header className="talk-head">
-        <p className="talk-where"><b><Label text={text.talk} /></b> <span className="talk-quiet"><Label text={phaseName} />{step.name === 'zone' && step.zone !== null ? <>, <Label text={text.zoneAt} values={{ at: step.index + 1, count: zones.length }} /></> : null}</span></p>
+        <div className="talk-where">
+          <h2 id="talk-heading" ref={heading} tabIndex={-1}><Label text={pageHeading[step.name]} /></h2>
+          <p className="talk-quiet"><Label text={phaseName} />{step.name === 'zone' && step.zone !== null ? <>, <Label text={text.zoneAt} values={{ at: step.index + 1, count: zones.length }} /></> : null}</p>
+        </div>
         <ol className="talk-ticks" role="img" aria-label={say.label(text.progress, { at: at + 1, count: steps.length })}>{steps.map((_, i) => <li key={i} data-done={i <= at} aria-hidden="true" />)}</ol>
         <StopSign />
         <button type="button" className="square talk-close" aria-label={say.label(text.close)} onClick={close}><Icon name="close" sizePx={26} /></button>
       </header>
       <div className="talk-body" data-step={step.name} onPointerDown={(event) => { from.current = event.isPrimary && event.pointerType !== 'mouse' && !isTyping(event.target) ? { xPx: event.clientX, yPx: event.clientY } : null }} onPointerUp={onPointerUp}>
-        <h2 id="talk-heading" ref={heading} tabIndex={-1}><Label text={pageHeading[step.name]} /></h2>
         <Page />
         {say.languages.includes('es') ? <Line text={text.spanishMark} className="talk-line talk-quiet talk-mark" /> : null}
       </div>
       <footer className="talk-foot">
         <Notice />
         <button type="button" className="talk-button talk-back" disabled={at === 0} aria-label={say.label(text.back)} onClick={() => go(-1)}><Icon name="left" sizePx={28} /></button>
-        <button type="button" className="talk-button talk-read" disabled={!hasVoice} aria-pressed={voice.isReading} aria-label={say.label(!hasVoice ? text.noVoice : voice.isReading ? text.hush : text.readAloud)} title={say.label(hasVoice ? text.readAloud : text.noVoice)} onClick={read}><Icon name="voice" sizePx={28} /></button>
+        {hasVoice ? <button type="button" className="talk-button talk-read" aria-pressed={voice.isReading} aria-label={say.label(voice.isReading ? text.hush : text.readAloud)} onClick={read}><Icon name="voice" sizePx={28} /></button> : null}
         <button type="button" className="talk-next" disabled={isSign && session.signed === null && !canSign} onClick={onNext}>
           <span><Label text={!isSign ? (step.name === 'choose' ? text.start : text.next) : session.signed === null ? text.sign : text.done} /></span>{isSign ? null : <Icon name="right" sizePx={34} />}
         </button>

@@ -41,7 +41,7 @@ export const ChoosePage = (): ReactNode => {
           const worst = worstOfPhase(run, phase)
           return (
             <button type="button" key={phase} aria-pressed={phase === stage.phase} onClick={() => app.view.setState({ phase, noseM: null })}>
-              <Label text={localizedOf(phaseKey(phase))} />{worst === null || worst === 'met' ? null : <LevelMark level={worst} sizePx={20} named />}
+              <Label text={localizedOf(phaseKey(phase))} />{worst === null || worst === 'met' || worst === 'NOTE' ? null : <LevelMark level={worst} sizePx={20} named />}
             </button>
           )
         })}
@@ -85,14 +85,16 @@ export const ZonePage = (): ReactNode => {
   if (zone === null) return <div className="talk-text"><Sentence text={text.noZones} /></div>
   return (
     <>
-      <TalkPlan chosen={zone} title={say.label(text.planOf, { zone: zone.name })} />
-      <div className="talk-text">
+      <div className="talk-see">
+        <TalkPlan chosen={zone} title={say.label(text.planOf, { zone: zone.name })} />
         <div className="talk-class" data-class={zone.zoneClass}>
           <span className="talk-swatch" aria-hidden="true" />
           <div><p className="talk-name"><Label text={zone.name} /></p><Line {...classLine(zone)} className="talk-class-line" /></div>
         </div>
+        {zone.missing.length > 0 ? <Line text={text.unknownSize} className="talk-line talk-quiet" /> : null}
+      </div>
+      <div className="talk-text">
         <div aria-live="polite"><Sentence text={zone.sentence} /></div>
-        {zone.missing.length > 0 ? <Line text={text.unknownSize} /> : null}
         <Line text={text.saysBack} className="talk-line talk-quiet" />
       </div>
     </>

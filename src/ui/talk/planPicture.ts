@@ -54,12 +54,13 @@ const boxOf = (points: readonly { xM: number; yM: number }[], headingRad: number
   return box.minU > box.maxU ? null : box
 }
 
-/** Site → px of the picture: the chosen zone, or all zones and spots, in the middle. */
+/** Site → px of the picture: the chosen zone in the middle; without one the spots and the datum, or all zones. */
 export function pictureMatrix(picture: TalkPicture): Matrix {
   const { site, zones, chosen, spotIds, widthPx, heightPx } = picture
   const headingRad = turnOf(picture)
-  const rings = (chosen === null ? zones : [chosen]).flatMap((zone) => zone.rings.flat())
   const spots = chosen === null ? [...spotIds].flatMap((id) => { const item = site.placed.get(id); return item === undefined ? [] : [item] }) : []
+  // With everybody on it the picture is about where they stand: a public way runs on for ever.
+  const rings = chosen !== null ? chosen.rings.flat() : spots.length > 0 ? [site.atRunning(0)] : zones.flatMap((zone) => zone.rings.flat())
   const origin = site.atRunning(0)
   const box = boxOf([...rings, ...spots], headingRad) ?? boxOf([origin, ...site.supports.map(({ runningM }) => site.atRunning(runningM))], headingRad)!
   const [spanU, spanV] = [Math.max(LEAST_SPAN_M, box.maxU - box.minU) * (1 + 2 * MARGIN_RATIO), Math.max(LEAST_SPAN_M, box.maxV - box.minV) * (1 + 2 * MARGIN_RATIO)]
@@ -101,7 +102,7 @@ export function talkPictureSvg(picture: TalkPicture, title: string): string {
   const context: SymbolContext = { pipeOuterDiameterM: site.pipe.odM, stickLengthM: site.job.stickLengthM, pxPerM }
   const parts: { defs: string; body: string }[] = []
   const draw = (list: readonly Primitive[], at: Matrix = matrix): void => { parts.push(svgParts(list, { matrix: at, theme, idPrefix: `talk${parts.length}` })) }
-  const items = [...site.placed.values()].filter(({ record, kind, id }) => !('zoneClass' in record) && (kind !== 'crew' || spotIds.has(id)))
+  const items = [...site.placed.values()].filter(({ record, kind, id }) => !('zoneClass' in record) && (kind !== 'crew' || spotIds.has(id)) && kindOf(kind)?.placing !== 'point')
   const symbol = (item: (typeof items)[number]): void => {
     const list = (kindOf(item.kind)?.planSymbol(item.record, context) ?? []).filter(({ t }) => t !== 'text')
     draw(list, 'place' in item.record ? itemMatrix(matrix, item.xM, item.yM, item.headingRad) : matrix)
