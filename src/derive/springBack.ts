@@ -33,17 +33,17 @@ export function freeTailM(site: SiteModel, radiusM: number, atM: number): number
  * Model:  the nose's side swings about the start of the bend. The tail's side swings about its end only where the tail is out of the
  *         machine: in it the jaws hold. Straight pipe beyond the bend swings as far as the couple EI/R drags it over the low friction
  *         (`freeTailM`), all of it while the pipe is unknown.
- * Output: bends without a radius are left out; their own check asks for it.
+ * Output: bends without a radius are left out; their own check asks for it. Chords within `sagM` of the curves, 1 mm unless told.
  */
-export function springBacksOf(site: SiteModel, { tailM, noseM }: { tailM: number; noseM: number }): SpringBack[] {
+export function springBacksOf(site: SiteModel, { tailM, noseM, sagM }: { tailM: number; noseM: number; sagM?: number }): SpringBack[] {
   return site.bends.flatMap((bend): SpringBack[] => {
     const radiusM = drawnRadiusM(bend)
     const [inM, outM] = [Math.max(bend.fromM, tailM), Math.min(bend.toM, noseM)]
     if (radiusM === null || outM <= inM) return []
     const turnRad = (Math.sign(bend.turnRad) * (outM - inM)) / radiusM
     const freeM = freeTailM(site, radiusM, outM) ?? Infinity
-    const rings = [springBackRing(site.atRunning(inM), { radiusM, turnRad, tailM: Math.min(noseM - outM, freeM) })]
-    if (tailM > site.jaws.outerClampM) rings.push(springBackRing(backwards(site.atRunning(outM)), { radiusM, turnRad: 0 - turnRad, tailM: Math.min(inM - tailM, freeM) }))
+    const rings = [springBackRing(site.atRunning(inM), { radiusM, turnRad, tailM: Math.min(noseM - outM, freeM) }, sagM)]
+    if (tailM > site.jaws.outerClampM) rings.push(springBackRing(backwards(site.atRunning(outM)), { radiusM, turnRad: 0 - turnRad, tailM: Math.min(inM - tailM, freeM) }, sagM))
     return [{ vertex: bend.vertex, radiusM, rings }]
   })
 }

@@ -2,7 +2,7 @@
 import { add, rotate, type Pose, type Vec } from '../../geometry/vector.ts'
 import { requireNumber } from '../outcome.ts'
 
-/** Chords of an outline stay within this of the curve they follow. */
+/** Chords of an outline stay within this of the curve they follow, unless told. */
 const SAG_M = 0.001
 const MOST_STEPS = 2000
 
@@ -13,27 +13,27 @@ const MOST_STEPS = 2000
  *         is at (sin ks / k, (1 − cos ks)/k). Circles of different curvature touch
  *         at the start and meet nowhere else, so what is swept lies between the bent shape, the straight one and the path of the free end.
  * Input:  `start`: place and direction of the held end; turn, left positive, at most 180° either way; radius > 0; tail ≥ 0, m.
- * Output: one ring in the site frame: bent shape outward, path of the free end, straight line back. No width of the pipe. Chords within 1 mm.
+ * Output: one ring in the site frame: bent shape outward, path of the free end, straight line back. No width of the pipe. Chords within `sagM`, 1 mm unless told.
  * Fails:  RangeError naming the figure.
  * Source: geometry, derived.
  */
-export function springBackRing(start: Pose, bend: { radiusM: number; turnRad: number; tailM: number }): Vec[] {
+export function springBackRing(start: Pose, bend: { radiusM: number; turnRad: number; tailM: number }, sagM = SAG_M): Vec[] {
   const { radiusM, turnRad, tailM } = bend
   requireNumber('radiusM', radiusM, { above: 0 })
   requireNumber('tailM', tailM, { atLeast: 0 })
   requireNumber('turnRad', turnRad, { atLeast: -Math.PI, atMost: Math.PI })
   const arcM = radiusM * Math.abs(turnRad)
   const at = (sM: number, turnedRad: number): Vec => placed(start, shapeAt({ arcM, turnRad: turnedRad }, sM))
-  const steps = stepsFor(radiusM, Math.abs(turnRad))
+  const steps = stepsFor(radiusM, Math.abs(turnRad), sagM)
   const bent = Array.from({ length: steps + 1 }, (_, i) => at((arcM * i) / steps, turnRad))
   // The free end goes round on a path flatter than a circle of the whole length.
-  const pathSteps = stepsFor(arcM + tailM, Math.abs(turnRad))
+  const pathSteps = stepsFor(arcM + tailM, Math.abs(turnRad), sagM)
   const path = Array.from({ length: pathSteps + 1 }, (_, i) => at(arcM + tailM, turnRad * (1 - i / pathSteps)))
   return [...bent, ...path]
 }
 
-/** Chords of an arc, each within `SAG_M` of it. */
-const stepsFor = (radiusM: number, turnRad: number): number => Math.min(MOST_STEPS, Math.max(1, Math.ceil(turnRad / Math.sqrt((8 * SAG_M) / Math.max(radiusM, SAG_M)))))
+/** Chords of an arc, each within `sagM` of it. */
+const stepsFor = (radiusM: number, turnRad: number, sagM: number): number => Math.min(MOST_STEPS, Math.max(1, Math.ceil(turnRad / Math.sqrt((8 * sagM) / Math.max(radiusM, sagM)))))
 
 /** Place `sM` along a pipe of `arcM` turned by `turnRad` in all, straight beyond; x along its start, y to the left. */
 function shapeAt({ arcM, turnRad }: { arcM: number; turnRad: number }, sM: number): Vec {
@@ -54,6 +54,6 @@ const placed = (start: Pose, local: Vec): Vec => add(start, rotate(local, start.
  */
 export function chordCutRing(start: Pose, bend: { radiusM: number; turnRad: number }): Vec[] {
   const arcM = bend.radiusM * Math.abs(bend.turnRad)
-  const steps = stepsFor(bend.radiusM, Math.abs(bend.turnRad))
+  const steps = stepsFor(bend.radiusM, Math.abs(bend.turnRad), SAG_M)
   return Array.from({ length: steps + 1 }, (_, i) => placed(start, shapeAt({ arcM, turnRad: bend.turnRad }, (arcM * i) / steps)))
 }

@@ -3,7 +3,7 @@ import type { ArchView } from '../../derive/arch.ts'
 import { archPitWords as text } from '../../messages/ui/archPitWords.ts'
 import { useWords } from '../context.tsx'
 
-const [WIDTH, HEIGHT, SIDE, TOP, BOTTOM] = [460, 150, 26, 26, 34]
+const [WIDTH, HEIGHT, SIDE, TOP, BOTTOM] = [340, 140, 20, 26, 34]
 /** Heights are drawn by one of these factors, the largest that fits. */
 const steps: readonly number[] = [10, 5, 2, 1]
 const POINTS = 60
@@ -21,7 +21,8 @@ export const ArchPicture = ({ view }: { view: ArchView }): ReactNode => {
   const y = (levelM: number): number => HEIGHT - BOTTOM - levelM * tall
   const pipe = Array.from({ length: POINTS + 1 }, (_, i) => (backM * i) / POINTS).map((atM) => `${x(atM).toFixed(1)} ${y(arch.levelM(atM)).toFixed(1)}`)
   return (
-    <figure className="bow-figure">
+    <figure className="bow-figure arch-figure">
+      <figcaption className="quiet-text">{local(text.heights, { times })}</figcaption>
       <svg viewBox={`0 0 ${WIDTH} ${HEIGHT}`} role="img" aria-label={local(text.pictureSaid, { rise: figure({ kind: 'height', value: arch.riseM }), ground: figure({ kind: 'length', value: arch.lengthM }), count: supports.length })}>
         <path d={`M${SIDE} ${y(0)}H${WIDTH - SIDE}`} className="bow-axis" />
         {supports.map(({ backM: atM, levelM }, i) => (
