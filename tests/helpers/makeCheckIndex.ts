@@ -43,6 +43,8 @@ function sourcesIn(code: string, limitIds: readonly string[]): SourceClass[] {
   if (/\bmechanics(Source)?\('/.test(body)) found.add('mechanics')
   if (/\bplate\(/.test(body)) found.add('plate')
   for (const name of classNames) if (body.includes(`class: '${name}'`)) found.add(name)
+  // Zones bring the source of their own.
+  if (/\.source\.class\b/.test(body)) for (const name of ['published', 'mechanics', 'houseRule'] as const) found.add(name)
   if (/\bsourceOf\(/.test(body)) for (const id of limitIds) found.add(limitOf(id).sourceClass)
   return classNames.filter((name) => found.has(name))
 }

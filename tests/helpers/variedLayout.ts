@@ -41,8 +41,28 @@ const supportsIn = (document: YardDocument): YardRecord[] => Object.values(docum
 
 const changes: readonly (readonly [number, Change])[] = [
   [0.8, anyPipe], [0.3, coincident], [0.25, farOut], [0.2, steep], [0.15, something(isLeftOut)], [0.3, finerJob], [0.15, limitsChanged], [0.15, measured], [0.1, zonesChanged], [0.12, longString],
-  [0.06, onEachOther], [0.05, twoSetUps], [0.06, pathOddly], [0.2, oneSurfaceMore],
+  [0.06, onEachOther], [0.25, peopleGear], [0.05, twoSetUps], [0.06, pathOddly], [0.2, oneSurfaceMore],
 ]
+
+/** What the people checks look at: fuel, plate, generator and shelter near each other, lanes, two languages on the crew. */
+function peopleGear(random: Random, document: YardDocument): YardDocument {
+  const near = (): Place => onRun(between(random, -20, 40), { offsetM: between(random, -12, 12) })
+  const line = (): { xM: number; yM: number }[] => [0, 1].map(() => ({ xM: between(random, -30, 60), yM: between(random, -15, 15) }))
+  const unsaid = <T>(value: T): T | null => (random() < 0.3 ? null : value)
+  return withRecords(
+    document,
+    item('fuel', 'fuel:people', near(), { amount: unsaid(pick(random, ['upTo5Gal', 'over5Gal'])) }),
+    item('extinguisher', 'extinguisher:people', near(), { rating: unsaid(pick(random, ['10B', '20B', 'other'])) }),
+    item('plateHolder', 'plateHolder:people', near()),
+    item('generator', 'generator:people', near(), { isRunning: unsaid(true) }),
+    item('shelter', 'shelter:people', near()),
+    item('emergencyLane', 'emergencyLane:people', line(), { gapPlan: unsaid(random() < 0.5) }),
+    item('trafficLane', 'trafficLane:people', line(), { closed: unsaid(true) }),
+    item('crew', 'crew:people1', near(), { role: 'exitHand', phases: ['fuse'], language: 'en' }),
+    item('crew', 'crew:people2', near(), { role: 'operator', phases: ['fuse'], language: 'es' }),
+    item('muster', 'muster:people', near()),
+  )
+}
 
 function anyPipe(random: Random, document: YardDocument): YardDocument {
   const system = pick(random, ['IPS', 'IPS', 'DIPS', 'metric'] as const)

@@ -162,10 +162,13 @@ function touchesEdge({ outline }: FreePart, edges: readonly (readonly Vec[])[]):
 function standsIn(site: SiteModel, ground: Ground, at: Vec): { part: FreePart; enters: Vec }[] {
   const inside = ground.parts.filter((part) => isInPart(part, at)).map((part) => ({ part, enters: at }))
   if (inside.length > 0) return inside
+  const odM = site.pipe.odM ?? 0
+  // Who stands on the pipe steps off it to either side.
+  const isOnString = site.run !== null && Math.abs(site.toRunning(at.xM, at.yM).offsetM) <= odM / 2 + ground.field.wayM / 2
   const walls = [...site.placed.values()].filter(({ kind }) => solid.has(kind) || kind === 'fence')
   return ground.parts.flatMap((part) => {
     const nearest = [part.outline, ...part.holes].map((ring) => distanceBetween({ kind: 'point', point: at }, { kind: 'polyline', points: [...ring, ring[0]!] })).toSorted((a, b) => a.distanceM - b.distanceM)[0]
-    if (nearest === undefined || nearest.distanceM > STEP_M) return []
+    if (nearest === undefined || nearest.distanceM > STEP_M + odM) return []
     const step: Shape = { kind: 'polyline', points: [at, nearest.to] }
     const hits = (item: PlacedItem): boolean => {
       const points = pointsOf(item.outlineM)
@@ -173,8 +176,8 @@ function standsIn(site: SiteModel, ground: Ground, at: Vec): { part: FreePart; e
       // Who stands on the gear itself steps off it.
       return distanceBetween(step, shape).distanceM === 0 && distanceBetween({ kind: 'point', point: at }, shape).distanceM > 0
     }
-    const string = site.run === null ? null : runSide(site, at) * runSide(site, nearest.to) < 0
-    return string === true || walls.some(hits) ? [] : [{ part, enters: nearest.to }]
+    const isOver = site.run !== null && !isOnString && runSide(site, at) * runSide(site, nearest.to) < 0
+    return isOver || walls.some(hits) ? [] : [{ part, enters: nearest.to }]
   })
 }
 
