@@ -72,6 +72,7 @@ const start = async (): Promise<void> => {
   keepSettings(app, keeper)
   window.stringyard = makeTestHook(app)
   const root = document.getElementById('root')!
+  void services.lookAtAddress()
   createRoot(root).render(<StrictMode><Bands app={app} services={services} /></StrictMode>)
   if (import.meta.env.PROD && 'serviceWorker' in navigator) void navigator.serviceWorker.register('./sw.js').catch(() => undefined)
 }

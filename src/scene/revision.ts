@@ -17,7 +17,7 @@ const ofTheReader = ['layoutId', 'revision', 'displayUnits', 'unitOverrides']
  * Hash of the plan: SHA-256 (hex) of the file without release log, heights as set, letter, layoutId and units of display.
  * Two documents that a crew would build alike from have the same one. Cost: O(size), some 20 ms a megabyte.
  */
-export function planHash(document: YardDocument): string {
+export function revisionHash(document: YardDocument): string {
   const records = Object.fromEntries(Object.entries(document.records).filter(([, { kind }]) => !beside.has(kind)))
   const form = fileFormOf({ records })
   const layout = Object.fromEntries(Object.entries(form['layout'] as object).filter(([key]) => !ofTheReader.includes(key)))
@@ -65,7 +65,7 @@ const releaseOfLetter = (document: YardDocument): ReleaseRecord | null => {
 /** Whether the plan is other than the one that left under its letter. False where none has. */
 export function isBeyondRelease(document: YardDocument): boolean {
   const last = releaseOfLetter(document)
-  return last !== null && last.contentHash !== planHash(document)
+  return last !== null && last.contentHash !== revisionHash(document)
 }
 
 /** Whether records of the plan differ, by identity: cheap, and true too often rather than too seldom. */
@@ -104,7 +104,7 @@ export function releaseNow(document: YardDocument, what: ReleasedAs, env: Env, t
   const letter = isBeyondRelease(document) ? freshLetter(document) : null
   const current = letter === null ? document : withLetter(document, letter)
   const { revision } = layoutOf(current)
-  const contentHash = planHash(current)
+  const contentHash = revisionHash(current)
   const isThere = releasesOf(current).some((row) => row.letter === revision && row.what === what && row.contentHash === contentHash)
   const row: ReleaseRecord = { id: env.newId('release'), kind: 'release', letter: revision, what, when: env.now(), contentHash, replaces: replacedLetter(current), text, stageId: null, language: null, people: [] }
   return { raised: letter === null ? null : layoutOf(current), row: isThere ? null : row }

@@ -7,6 +7,7 @@ import type { QuantityKind } from '../units/quantity.ts'
 import type { YardDocument } from '../scene/document.ts'
 import type { LayoutRecord, JobRecord } from '../scene/records/frame.ts'
 import type { GearItem } from '../scene/gear.ts'
+import type { ReleasedAs } from '../scene/revision.ts'
 import type { ProposalDesk } from '../state/proposalDesk.ts'
 import type { RunThroughDesk } from '../state/runThroughDesk.ts'
 
@@ -31,6 +32,21 @@ export interface Services {
   /** Share sheet where the device has one, else a download. */
   shareFile: () => Promise<Outcome>
   saveImage: (scale: 1 | 2 | 4) => Promise<Outcome>
+  /** Notes in the log that the plan was printed or shared, under its letter; the next edit begins the next one. */
+  release: (what: ReleasedAs) => void
+
+  /** A link that carries the open layout; noted in the log as shared. */
+  makeLink: () => Promise<LinkOutcome>
+  /** Share sheet where the device has one, else a copy in the clipboard. */
+  shareLink: (address: string) => Promise<Outcome>
+  copyLink: (address: string) => Promise<Outcome>
+  /** A link met in the address line; shown in the panel 'incoming' before anything is opened. */
+  incoming: StoreApi<IncomingState>
+  openIncoming: () => Promise<Outcome>
+  compareIncoming: () => void
+  forgetIncoming: () => void
+  /** Holds another plan against the open one; the list and the drawing show the difference. */
+  compareWith: (what: CompareWith) => Promise<Outcome>
 
   /** Layouts kept on this device, newest first. */
   layouts: () => Promise<readonly LayoutEntry[]>
@@ -96,6 +112,39 @@ export type OpenOutcome =
   | { ok: 'ask'; ask: 'copyOrReplace'; title: string }
   | { ok: 'ask'; ask: 'withoutItems'; items: readonly Localized[]; reason: Localized }
 export type OpenHow = 'copy' | 'replace' | 'withoutItems'
+
+export interface LayoutLink {
+  address: string
+  chars: number
+  /** What stays at home: talks and sign-offs with their names, photos. */
+  left: { talks: number; photos: number }
+  /** Path of the dark squares in a square of `side`; null: no code holds the link. */
+  qr: { path: string; side: number; isEasy: boolean } | null
+  easyQrChars: number
+  mostQrChars: number
+}
+export type LinkOutcome = { ok: true; link: LayoutLink } | { ok: false; reason: Localized }
+
+export interface IncomingState {
+  link:
+    | null
+    | { ok: false; reason: Localized; chars: number }
+    | {
+        ok: true
+        document: YardDocument
+        notes: readonly Localized[]
+        title: string
+        revision: string
+        replaces: string | null
+        job: JobRecord
+        items: number
+        chars: number
+        /** A layout with its id is on this device; it is left alone. */
+        isHere: boolean
+      }
+}
+
+export type CompareWith = { pointId: string; name: string } | { layoutId: string; name: string } | { file: File }
 
 /** Every field may be skipped (null). Lengths in m; fall = drop per length down-string, positive falls to the exit. */
 export interface NewYardForm {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { layoutOf, recordsOf, type YardDocument } from '../../src/scene/document.ts'
-import { isBeyondRelease, nextLetter, planHash, releaseNow, replacedLetter, withRevision, type ReleasedAs } from '../../src/scene/revision.ts'
+import { isBeyondRelease, nextLetter, revisionHash, releaseNow, replacedLetter, withRevision, type ReleasedAs } from '../../src/scene/revision.ts'
 import { readFile } from '../../src/scene/readFile.ts'
 import { createDocumentStore, type DocumentStore } from '../../src/state/documentStore.ts'
 import { readFileSync } from 'node:fs'
@@ -81,7 +81,7 @@ describe('the letter of a plan', () => {
     expect(letter(documents)).toBe('A')
     documents.getState().commit(step('letter'), { put: [{ ...layoutOf(documents.getState().document), revision: 'K' }], remove: [] })
     expect(letter(documents)).toBe('K')
-    expect(planHash(documents.getState().document)).toBe(planHash(before))
+    expect(revisionHash(documents.getState().document)).toBe(revisionHash(before))
   })
 
   it('an edit taken back by another edit leaves the letter: the plan is the printed one', () => {

@@ -6,6 +6,7 @@ import type { GearState, Outcome } from '../../ui/services.ts'
 import type { StoreApi } from 'zustand/vanilla'
 import { download, fileNameOf, shareOrDownload } from './download.ts'
 import type { Keeper } from './keeper.ts'
+import { releasePlan } from './release.ts'
 
 const jsonBlob = (text: string): Blob => new Blob([text], { type: 'application/json' })
 
@@ -25,16 +26,20 @@ export const makeFiles = (app: App, keeper: Keeper, gear: StoreApi<GearState>) =
     saveFile: (): Promise<Outcome> => {
       const { name, blob } = layoutFile()
       download(name, blob)
+      void keeper.fileSaved()
       return Promise.resolve({ ok: true, said: { en: `Saved as ${name}.`, es: `Guardado como ${name}.` } })
     },
     shareFile: async (): Promise<Outcome> => {
+      releasePlan(app, keeper, 'shared')
       const { name, blob, title } = layoutFile()
       const how = await shareOrDownload(name, blob, title)
+      if (how !== 'cancelled') void keeper.fileSaved()
       return how === 'downloaded' ? { ok: true, said: { en: `This device has no share sheet; saved as ${name}.`, es: `Este equipo no tiene menú de compartir; guardado como ${name}.` } } : { ok: true }
     },
     saveEverything: async (): Promise<Outcome> => {
       const { text, refused } = await keeper.everything()
       download('stringyard-everything.json', jsonBlob(text))
+      void keeper.fileSaved()
       if (refused.length === 0) return { ok: true, said: { en: 'Saved as stringyard-everything.json: layouts, points in time, gear, settings.', es: 'Guardado como stringyard-everything.json: planos, puntos en el tiempo, equipo, ajustes.' } }
       return { ok: false, reason: { en: `Saved, but not in the file: ${refused.map(({ en }) => en).join('; ')}.`, es: `Guardado, pero no está en el archivo: ${refused.map(({ es }) => es).join('; ')}.` } }
     },

@@ -8,6 +8,8 @@ import type { App } from '../../state/app.ts'
 import { initialView } from '../../state/viewStore.ts'
 import type { GearState, Services } from '../../ui/services.ts'
 import { aboutInfo } from './about.ts'
+import { browserBattery, watchBattery } from './battery.ts'
+import { compareWith } from './compare.ts'
 import { examples } from './examples.ts'
 import { makeFiles } from './files.ts'
 import { pipeFacts } from './facts.ts'
@@ -15,6 +17,8 @@ import { saveImage } from './image.ts'
 import { createProposalDesk } from '../../state/proposalDesk.ts'
 import { searchInWorker } from './proposals.ts'
 import type { Keeper } from './keeper.ts'
+import { makeLinks } from './links.ts'
+import { releasePlan } from './release.ts'
 import { whyPage } from './pages.ts'
 import { runThroughOnce } from './runThrough.ts'
 import { browserVoice, makeVoice } from './voice.ts'
@@ -22,12 +26,14 @@ import { browserWakeLock, makeKeepAwake } from './wakeLock.ts'
 import { makeYards } from './yards.ts'
 
 /** Everything the screen asks of the program around it. `own` hears what the crew owns, on opening and whenever it changes. */
-export const makeServices = (app: App, keeper: Keeper, own: (items: readonly GearItem[]) => void): Services & { reopenLast: () => Promise<void> } => {
+export const makeServices = (app: App, keeper: Keeper, own: (items: readonly GearItem[]) => void): Services & { reopenLast: () => Promise<void>; lookAtAddress: () => Promise<void> } => {
   const gear = createStore<GearState>()(() => ({ items: [] }))
   gear.subscribe(({ items }) => own(items))
   void keeper.gear().then((items) => gear.setState({ items }))
   const yards = makeYards(app, keeper)
   const files = makeFiles(app, keeper, gear)
+  const links = makeLinks(app, keeper, yards)
+  watchBattery(browserBattery(), keeper.state)
   const openId = (): string => layoutOf(app.documents.getState().document).layoutId
   return {
     newYard: yards.newYard, openExample: yards.openExample, resetExample: yards.resetExample, openFile: yards.openFile, openLayout: yards.openLayout, openPoint: yards.openPoint, pointDocument: (pointId) => keeper.loadPoint(pointId).catch(() => null),
@@ -41,6 +47,11 @@ export const makeServices = (app: App, keeper: Keeper, own: (items: readonly Gea
       return { ok: true, said: { en: 'Nothing of this app is left on this device.', es: 'No queda nada de esta aplicación en este equipo.' } }
     },
     saveImage: (scale) => saveImage(app, scale),
+    release: (what) => releasePlan(app, keeper, what),
+    makeLink: links.makeLink, shareLink: links.shareLink, copyLink: links.copyLink,
+    incoming: links.incoming, openIncoming: links.openIncoming, compareIncoming: links.compareIncoming, forgetIncoming: links.forgetIncoming,
+    compareWith: (what) => compareWith(app, keeper, what),
+    lookAtAddress: links.lookAtAddress,
     runThrough: runThroughOnce(app),
     layouts: async () => {
       const isShown = app.view.getState().screen === 'yard'

@@ -6,7 +6,9 @@ import type { Localized } from '../../messages/localized.ts'
 import type { NewYardForm, OpenHow, OpenOutcome, Outcome } from '../../ui/services.ts'
 import { fitAll, foldedFit } from '../../canvas/viewMoves.ts'
 import { thePlan } from '../../derive/whatIf.ts'
+import { comparisonOf } from '../../state/comparison.ts'
 import type { Keeper, Loaded } from './keeper.ts'
+import { reasonOf } from './reasons.ts'
 import { exampleText } from './pages.ts'
 
 const MOST_FILE_BYTES = 20_000_000
@@ -14,15 +16,6 @@ const MOST_FILE_BYTES = 20_000_000
 const refused = (en: string, es: string): Outcome => ({ ok: false, reason: { en, es } })
 
 const withLayoutId = (document: YardDocument, layoutId: string): YardDocument => ({ records: { ...document.records, [LAYOUT_ID]: { ...layoutOf(document), layoutId } } })
-
-const isLocalized = (value: unknown): value is Localized => typeof value === 'object' && value !== null && 'en' in value && 'es' in value
-
-/** What storage says of work it has and cannot open. */
-const reasonOf = (error: unknown): Localized => {
-  if (typeof error === 'object' && error !== null && 'reason' in error && isLocalized(error.reason)) return error.reason
-  const detail = error instanceof Error ? error.message : String(error)
-  return { en: `This device could not read it: ${detail}`, es: `Este equipo no lo pudo leer: ${detail}` }
-}
 
 const restoredOutcome = ({ layouts, points, gear, refused: bad }: { layouts: number; points: number; gear: number; refused: readonly Localized[] }): Outcome => {
   const en = `Put back beside what was here: ${layouts} layouts, ${points} points in time, ${gear} kinds of gear.`
@@ -41,6 +34,7 @@ export const makeYards = (app: App, keeper: Keeper) => {
     await keeper.leave()
     documents.getState().setWritable(true)
     view.setState({ shownCase: thePlan })
+    comparisonOf(app).setState({ compared: null })
     documents.getState().load(loaded.document, { past: loaded.past ?? [], future: loaded.future ?? [] })
     view.setState({ screen: 'yard', selection: [], tool: null, proposal: null, openFindingKey: null, panel: null, previousViews: [], fold: null, measure: null, joint: 1, noseM: null, runThrough: false })
     const { layoutId } = layoutOf(loaded.document)
@@ -111,6 +105,9 @@ export const makeYards = (app: App, keeper: Keeper) => {
     return { ok: true }
   }
 
+  /** Under an id of its own, whatever is here already. */
+  const openCopy = (document: YardDocument): Promise<void> => show({ document: withLayoutId(document, newLayoutId()) })
+
   const resetExample = async (): Promise<Outcome> => {
     const name = exampleName
     const text = name === null ? null : await exampleText(name)
@@ -137,7 +134,7 @@ export const makeYards = (app: App, keeper: Keeper) => {
     return { ok: true }
   }
 
-  return { newYard, openExample, resetExample, openFile, openLayout, openPoint, show }
+  return { newYard, openExample, resetExample, openFile, openLayout, openPoint, openCopy, show }
 }
 
 const issuesInWords = (name: string, issues: readonly { path: string; message: Localized }[]): Localized => {

@@ -1,8 +1,12 @@
-import { useEffect, useState, type ReactNode } from 'react'
+import { lazy, Suspense, useEffect, useState, type ReactNode } from 'react'
 import { useStore } from 'zustand'
 import { useCommand } from '../command.ts'
 import { useDocuments, usePanels, useTell, useUi, useView, useWords } from '../context.tsx'
+import { nudgeOf, NUDGE_EDITS } from '../keep/nudge.ts'
 import { Panel } from './Panel.tsx'
+
+/** Fetched when a file should be saved. */
+const KeepBar = lazy(() => import('../keep/KeepBar.tsx'))
 
 const NOTICE_MS = 5000
 
@@ -84,10 +88,14 @@ export const StateBars = (): ReactNode => {
   const tell = useTell()
   const storage = useStore(services.storage)
   const [hidden, setHidden] = useState<string | null>(null)
+  const [putOff, setPutOff] = useState({ nudge: '', edits: 0 })
+  const nudge = storage.saved === 'saved' ? nudgeOf(storage) : null
+  const isNudged = nudge !== null && (putOff.nudge !== nudge || storage.editsSinceFile < putOff.edits || storage.editsSinceFile >= putOff.edits + NUDGE_EDITS)
   return (
     <>
       {storage.heldElsewhere ? <div className="state-bar" role="status"><span>{say('heldElsewhere')}</span><button type="button" onClick={() => void services.takeOver().then(tell)}>{say('takeOver')}</button></div> : null}
       {storage.saved === 'unsaved' || storage.saved === 'blocked' ? <div className="state-bar state-bar-bad" role="alert"><span>{storage.reason === null ? say('savedNot') : words.local(storage.reason)}</span><button type="button" onClick={() => void services.saveFile().then(tell)}>{say('saveCopy')}</button></div> : null}
+      {isNudged ? <Suspense><KeepBar nudge={nudge} onLater={() => setPutOff({ nudge, edits: storage.editsSinceFile })} /></Suspense> : null}
       {storage.recovered === null || hidden === storage.recovered.en ? null : <div className="state-bar" role="status"><span>{words.local(storage.recovered)}</span><button type="button" onClick={() => setHidden(storage.recovered?.en ?? null)}>{say('understood')}</button></div>}
       {storage.isExample ? <div className="state-bar state-bar-quiet" role="region" aria-label={say('isExample')}><span>{say('isExample')}</span><button type="button" onClick={() => void services.resetExample().then(tell)}>{say('putBack')}</button></div> : null}
     </>

@@ -6,6 +6,7 @@ import type { App } from '../../state/app.ts'
 import { Notice, ProposalBar, StateBars, ToolHint } from '../common/Bars.tsx'
 import { Icon } from '../common/Icon.tsx'
 import { Region } from '../common/Region.tsx'
+import { comparisonOf } from '../../state/comparison.ts'
 import { UiProvider, useDocuments, useUi, useView, useWords } from '../context.tsx'
 import { Leaders } from '../findings/Leaders.tsx'
 import { LevelAnnouncer, Margin, MarginShapes } from '../findings/Margin.tsx'
@@ -56,6 +57,9 @@ const CaseBand = lazy(() => import('../whatIf/CaseBand.tsx'))
 /** Lists beside the plan, fetched when they are first opened. */
 const CriticalList = lazy(() => import('../critical/CriticalList.tsx'))
 const AsSetList = lazy(() => import('../asSet/AsSetList.tsx'))
+const CompareList = lazy(() => import('../compare/CompareList.tsx'))
+/** Under the drawing while another plan is drawn beneath it and the list is away. */
+const CompareBar = lazy(() => import('../compare/CompareBar.tsx'))
 /** Under the drawing while the ranking is drawn and its list is away. */
 const RollOffBar = lazy(() => import('../rollOff/RollOffBar.tsx'))
 const CriticalBar = lazy(() => import('../critical/CriticalBar.tsx'))
@@ -115,6 +119,7 @@ const Yard = memo(({ plan, tape, section }: Bands): ReactNode => {
   const panel = useView((view) => view.panel)
   const isRollOff = useView((view) => view.tool?.name === 'rollOff')
   const isRanked = useStore(app.critical.store, ({ isOn }) => isOn) && panel !== 'critical'
+  const isCompared = useStore(comparisonOf(app), ({ compared }) => compared !== null) && panel !== 'compare'
   const isOther = useView((view) => !isPlan(view.shownCase))
   const runThrough = useView((view) => view.runThrough)
   const hasChosen = useView((view) => view.selection.length > 0)
@@ -149,12 +154,13 @@ const Yard = memo(({ plan, tape, section }: Bands): ReactNode => {
             <Leaders plan={planBox} margin={form === 'desktop' && !runThrough ? margin : null} blocked={blocked} />
             {form === 'desktop' ? <Region name={say('tagTitle')}><HangingTag onPlaced={onTagPlaced} /></Region> : null}
             {form === 'phone' ? <Region name={say('tagTitle')}><PhoneTag /></Region> : null}
-            <div className="plan-foot">{isRanked ? <Suspense><CriticalBar /></Suspense> : null}{isRollOff ? <Suspense><RollOffBar /></Suspense> : null}<ToolHint /><ProposalBar /><Proposed /><Notice /></div>
+            <div className="plan-foot">{isRanked ? <Suspense><CriticalBar /></Suspense> : null}{isCompared ? <Suspense><CompareBar /></Suspense> : null}{isRollOff ? <Suspense><RollOffBar /></Suspense> : null}<ToolHint /><ProposalBar /><Proposed /><Notice /></div>
           </div>
         ) : null}
         {panel === 'items' ? <div className="area-items"><Region name={say('itemsTitle')}><ItemList /></Region></div> : null}
         {panel === 'critical' ? <div className="area-items"><Region name={local(besideName)}><Suspense><CriticalList /></Suspense></Region></div> : null}
         {panel === 'asSet' ? <div className="area-items"><Region name={local(besideName)}><Suspense><AsSetList /></Suspense></Region></div> : null}
+        {panel === 'compare' ? <div className="area-items"><Region name={local(besideName)}><Suspense><CompareList /></Suspense></Region></div> : null}
         <div className="area-tape band" ref={tapeBox} role="group" aria-label={say('tape')} {...swipe}>
           <Region name={say('tape')}>{tapeSize === null ? null : tape(tapeSize)}</Region>
           {form === 'phone' && leaf !== 'notes' && !runThrough ? <button type="button" className="tape-plus" aria-label={say('gearAddOnTape')} onClick={() => app.view.setState({ gearOpen: true })}><Icon name="plus" /></button> : null}

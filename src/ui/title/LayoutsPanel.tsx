@@ -1,10 +1,12 @@
 import { useEffect, useState, type ReactNode } from 'react'
 import { useStore } from 'zustand'
-import { layoutOf } from '../../scene/document.ts'
+import { keepWords } from '../../messages/ui/keepWords.ts'
 import { Panel } from '../common/Panel.tsx'
-import { useAsk, useDocuments, useTell, useUi, useWords } from '../context.tsx'
+import { useAsk, useTell, useUi, useWords } from '../context.tsx'
 import { TextField } from '../fields/OtherFields.tsx'
 import type { LayoutEntry, PointEntry } from '../services.ts'
+import { KeepPoint } from '../keep/KeepPoint.tsx'
+import { megabytes } from '../keep/megabytes.ts'
 import { OpenFileButton } from './OpenFileButton.tsx'
 import { timeWords } from './timeWords.ts'
 
@@ -15,7 +17,6 @@ export const LayoutsPanel = ({ onClose }: { onClose: () => void }): ReactNode =>
   const { services } = useUi()
   const ask = useAsk()
   const tell = useTell()
-  const title = useDocuments((state) => layoutOf(state.document).title)
   const storage = useStore(services.storage)
   const [layouts, setLayouts] = useState<readonly LayoutEntry[]>([])
   const [points, setPoints] = useState<readonly PointEntry[]>([])
@@ -76,12 +77,10 @@ export const LayoutsPanel = ({ onClose }: { onClose: () => void }): ReactNode =>
           ))}
         </ul>
       )}
-      <div className="buttons"><button type="button" onClick={() => void services.keepPoint(title).then((outcome) => { tell(outcome); refresh() })}>{say('pointKeep')}</button></div>
+      <KeepPoint onKept={refresh} />
       <h3>{say('deviceTitle')}</h3>
-      {storage.usedBytes === null ? null : <p className="quiet-text">{say('deviceUsed', { used: megabytes(storage.usedBytes), allowed: storage.allowedBytes === null ? '?' : megabytes(storage.allowedBytes) })}</p>}
+      {storage.usedBytes === null ? null : <p className="quiet-text">{say('deviceUsed', { used: megabytes(storage.usedBytes), allowed: megabytes(storage.allowedBytes) })}{storage.editsSinceFile === 0 ? '' : ` ${words.local(keepWords.inNoFile, { count: storage.editsSinceFile })}`}</p>}
       <div className="buttons"><button type="button" className="danger" onClick={() => void clear()}>{say('clearDevice')}</button></div>
     </Panel>
   )
 }
-
-const megabytes = (bytes: number): string => (bytes / 1e6).toFixed(bytes < 1e7 ? 1 : 0)

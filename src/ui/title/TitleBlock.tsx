@@ -1,6 +1,8 @@
 import type { ReactNode } from 'react'
 import { useStore } from 'zustand'
+import { revisionWords } from '../../messages/ui/revisionWords.ts'
 import { jobOf, layoutOf, recordsOf } from '../../scene/document.ts'
+import { replacedLetter } from '../../scene/revision.ts'
 import type { Level } from '../../checks/finding.ts'
 import { Figure } from '../common/Figure.tsx'
 import { Icon } from '../common/Icon.tsx'
@@ -31,13 +33,15 @@ export const TitleBlock = (): ReactNode => {
   const weight = lineLoadNPerM === null ? '' : `, ${words.figure({ kind: 'lineLoad', value: lineLoadNPerM })}`
   const sticks = stickWords(plan, job.stickLengthM, words)
   const saved = useSavedWords()
+  const replaced = replacedLetter(document)
+  const revisionText = replaced === null ? layout.revision : words.local(revisionWords.was, { letter: layout.revision, before: replaced })
   if (form === 'phone') {
     return (
       <footer className="title-line">
         <button type="button" onClick={() => open('title')} aria-label={say('titleOpen', { title })}>
           <WorstMark />
           <span className="title-line-main"><strong>{title}</strong><span><Figure text={sticks} /></span></span>
-          <span className="title-line-side"><span>{say('revisionShort', { revision: layout.revision })}</span><span>{saved}</span></span>
+          <span className="title-line-side"><span>{say('revisionShort', { revision: revisionText })}</span><span>{saved}</span></span>
         </button>
       </footer>
     )
@@ -48,7 +52,7 @@ export const TitleBlock = (): ReactNode => {
       <Cell area="pipe" caption={say('jobPipe')} onOpen={() => open('job')}><Figure text={pipe === null ? say('pipeUnknown') : `${pipe}${form === 'desktop' ? weight : ''}`} /></Cell>
       <Cell area="sticks" caption={say('sticksAndLength')} onOpen={() => open('job')}><Figure text={sticks} /></Cell>
       <Cell area="units" caption={say('units')} onOpen={() => open('units')}>{say(`units_${layout.displayUnits}`)}</Cell>
-      <Cell area="revision" caption={say('revision')} onOpen={() => open('layouts')}>{layout.revision}</Cell>
+      <Cell area="revision" caption={say('revision')} onOpen={() => open('compare')}>{revisionText}</Cell>
       <Cell area="saved" caption={say('savedHere')} onOpen={() => open('layouts')}>{saved}</Cell>
       <Cell area="limits" caption={say('limitsShort')} onOpen={() => open('limits')}>{changedLimits === 0 ? say('limitsHouse') : say('limitsChanged', { count: changedLimits })}</Cell>
       <Counts />
