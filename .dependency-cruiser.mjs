@@ -16,8 +16,9 @@ export const layers = {
   canvas: { src: ['units', 'messages', 'geometry', 'drawing', 'scene', 'derive', 'checks', 'state'], npm: ['react', 'konva', 'react-konva', 'zustand'] },
   ui: { src: ['units', 'messages', 'geometry', 'drawing', 'scene', 'derive', 'checks', 'state'], npm: ['react', 'react-dom', 'zustand'] },
   sheet: { src: ['units', 'messages', 'geometry', 'drawing', 'engine', 'scene', 'derive', 'checks'], npm: ['qrcode-generator'] },
-  headless: { src: ['units', 'messages', 'geometry', 'drawing', 'engine', 'scene', 'derive', 'checks', 'sheet'], npm: [], node: true },
-  app: { src: ['units', 'messages', 'geometry', 'drawing', 'engine', 'scene', 'derive', 'checks', 'state', 'canvas', 'ui', 'sheet'], npm: ['react', 'react-dom', 'konva', 'react-konva', 'zustand', 'idb', 'vite', '@fontsource/fira-sans-condensed'], node: true },
+  write: { src: ['units', 'messages', 'geometry', 'drawing', 'scene', 'derive', 'checks', 'sheet'], npm: ['pdfkit', '@types/pdfkit', '@tarikjabiri/dxf', 'papaparse', '@types/papaparse'] },
+  headless: { src: ['units', 'messages', 'geometry', 'drawing', 'engine', 'scene', 'derive', 'checks', 'sheet', 'write'], npm: [], node: true },
+  app: { src: ['units', 'messages', 'geometry', 'drawing', 'engine', 'scene', 'derive', 'checks', 'state', 'canvas', 'ui', 'sheet', 'write'], npm: ['react', 'react-dom', 'konva', 'react-konva', 'zustand', 'idb', 'vite', '@fontsource/fira-sans-condensed'], node: true },
 }
 
 const npmName = (name) => `node_modules/${name}/`

@@ -15,6 +15,10 @@ async function main(argv: readonly string[]): Promise<number> {
     const { runCheck } = await import('./check.ts')
     return runCheck([...request.files], request.isJson)
   }
+  if (request.kind === 'sheet') {
+    const { runSheet } = await import('./sheet.ts')
+    return runSheet(request, new Date())
+  }
   const { loadSolver, solveFiles } = await import('./solve.ts')
   return solveFiles(await loadSolver(request.solve), request.files, (line) => process.stdout.write(`${line}\n`))
 }

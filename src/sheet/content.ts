@@ -50,7 +50,11 @@ export interface Reader {
   /** Both systems where feet and inches are shown: '28 ½ in (724 mm)'. */
   both: (quantity: Quantity, over?: Partial<FormatOptions>) => string
   runningBoth: (runningM: number | null) => string
+  /** The same with the feet spelt out: 'infeed 8 ft 4 in (2.54 m)'. */
+  runningLong: (runningM: number | null) => string
   offsetBoth: (offsetM: number | null) => string
+  /** The same spelt out: 'R 6 in (152 mm)', 'R 27 ft 10 in (8484 mm)'. */
+  offsetLong: (offsetM: number | null) => string
 }
 
 export const readerOf = ({ language, system, site }: Pick<ImageContent, 'language' | 'system' | 'site'>): Reader => {
@@ -67,6 +71,8 @@ export const readerOf = ({ language, system, site }: Pick<ImageContent, 'languag
     figure: (quantity, over) => formatQuantity(quantity, { ...options, system: systemOf(quantity.kind), ...over }),
     both: (quantity, over) => formatQuantity(quantity, { ...bothIn(quantity.kind), style: 'long', ...over }),
     runningBoth: (runningM) => formatRunning(runningM, bothIn('length')),
+    runningLong: (runningM) => formatRunning(runningM, { ...bothIn('length'), style: 'long' }),
     offsetBoth: (offsetM) => formatOffset(offsetM, bothIn('shortLength')),
+    offsetLong: (offsetM) => formatOffset(offsetM, { ...bothIn('shortLength'), style: 'long' }),
   }
 }

@@ -1,6 +1,7 @@
 /** Rows of the running-dimension table: what stands along the line, in the order of the tape. */
 import type { PlacedItem, SupportView } from '../derive/types.ts'
 import type { KindDefinition } from '../scene/kindDefinition.ts'
+import type { Localized } from '../messages/localized.ts'
 import { kindOf, type PlacedRecord } from '../scene/kinds/index.ts'
 import type { ImageContent, Reader } from './content.ts'
 
@@ -22,7 +23,8 @@ interface Candidate {
   row: () => DimensionRow
 }
 
-const rankOf = (kind: KindDefinition<PlacedRecord> | undefined): number | null => {
+/** Rank of a kind in a table along the line; null: not in it. */
+export const rankOf = (kind: KindDefinition<PlacedRecord> | undefined): number | null => {
   if (kind?.gear === 'line') return 0
   if (kind?.gear === 'lift') return kind.ridesOnRun === true ? 1 : 3
   return kind?.gear === 'people' ? 2 : null
@@ -50,7 +52,7 @@ const itemRow = (item: PlacedItem, { site }: ImageContent, reader: Reader): Dime
   const { bopLevelM } = site.jaws
   return {
     label: item.label,
-    item: isMachine ? reader.say('jaws') : itemName(item, reader),
+    item: isMachine ? reader.say('jaws') : reader.local(itemNameOf(item)),
     distance: reader.runningBoth(item.runningM),
     offset: reader.offsetBoth(item.offsetM),
     saddle: isMachine ? reader.both({ kind: 'height', value: bopLevelM === null ? null : bopLevelM - site.groundLevelAt(0) }, { style: 'tape' }) : reader.say('none'),
@@ -59,11 +61,11 @@ const itemRow = (item: PlacedItem, { site }: ImageContent, reader: Reader): Dime
 }
 
 /** The choice a kind is told by (the task of a crew spot), else the name of the kind. */
-const itemName = (item: PlacedItem, reader: Reader): string => {
+export const itemNameOf = (item: PlacedItem): Localized => {
   const kind = kindOf(item.kind)
   const first = kind?.fields.find(({ first: isFirst, input }) => isFirst === true && input.as === 'choice')
   const chosen = first?.input.as === 'choice' ? first.input.choices.find(({ value }) => value === (item.record as Record<string, unknown>)[first.path]) : undefined
-  return reader.local(chosen?.label ?? kind?.name ?? { en: '', es: '' })
+  return chosen?.label ?? kind?.name ?? { en: '', es: '' }
 }
 
 /**

@@ -45,7 +45,7 @@ const runsOf = (text: string): readonly TextRun[] =>
   textRuns(text.replace(/(\d)\s?([¼½¾])|([¼½¾])/gu, (_match, before?: string, after?: string, alone?: string) => (before === undefined ? '' : `${before}\u2009`) + wholeQuarters[after ?? alone ?? '']))
 
 /** Measures with the context it will be drawn with, so that a stand-in face that runs wider is cut, not overflowed. */
-export const createLettering = (context: Pick<Paint2D, 'font' | 'measureText'>): Lettering => {
+export const createLettering = (context: Pick<Paint2D, 'font' | 'measureText'>, leastPx = LEAST_LETTERING_PX): Lettering => {
   const known = new Map<string, number>()
   const pieceWidthPx = (text: string, sizePx: number, bold: boolean): number => {
     const key = `${bold ? 'b' : ''}${sizePx}|${text}`
@@ -56,7 +56,7 @@ export const createLettering = (context: Pick<Paint2D, 'font' | 'measureText'>):
     }
     return width
   }
-  const smallPx = (sizePx: number): number => Math.max(LEAST_LETTERING_PX, sizePx * FRACTION_SHARE)
+  const smallPx = (sizePx: number): number => Math.max(leastPx, sizePx * FRACTION_SHARE)
   const runWidthPx = (run: TextRun, sizePx: number, bold: boolean): number =>
     run.as === 'plain' ? pieceWidthPx(run.text, sizePx, bold) : pieceWidthPx(run.above, smallPx(sizePx), bold) + pieceWidthPx(FRACTION_SLASH, sizePx, bold) + pieceWidthPx(run.below, smallPx(sizePx), bold)
   const widthPx: Lettering['widthPx'] = (text, { sizePx, bold = false }) => runsOf(text).reduce((sum, run) => sum + runWidthPx(run, sizePx, bold), 0)
