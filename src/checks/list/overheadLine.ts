@@ -1,4 +1,5 @@
 import { overheadClearanceM, type OverheadClearance } from '../../engine/safety/overheadClearance.ts'
+import { overheadRulesOf } from '../../engine/safety/tables.ts'
 import type { MissingInput, SiteModel } from '../../derive/types.ts'
 import type { Localized } from '../../messages/localized.ts'
 import { valueFromZero, type Phase } from '../../scene/parts.ts'
@@ -38,7 +39,7 @@ interface Near {
 
 function ofLine(site: SiteModel, line: OverheadLineRecord, bodies: readonly TallBody[]): Finding[] {
   const [voltageV, lowestM] = [valueFromZero(line.figures.voltageV), valueFromZero(line.figures.lowestHeightM)]
-  const rule = overheadClearanceM(voltageV === null ? null : voltageV / 1000)
+  const rule = overheadClearanceM(voltageV === null ? null : voltageV / 1000, overheadRulesOf(site.layout.profile))
   const missing: MissingInput[] = [
     ...(voltageV === null ? [{ recordId: line.id, path: 'figures.voltageV.value', label: { en: 'voltage', es: 'voltaje' } }] : []),
     ...(lowestM === null ? [{ recordId: line.id, path: 'figures.lowestHeightM.value', label: { en: 'lowest wire above ground', es: 'cable más bajo sobre el suelo' } }] : []),

@@ -1,4 +1,5 @@
 import { overheadClearanceM } from '../../engine/safety/overheadClearance.ts'
+import { overheadRulesOf } from '../../engine/safety/tables.ts'
 import { phases, valueFromZero } from '../../scene/parts.ts'
 import type { OverheadLineRecord } from '../../scene/kinds/overheadLine.ts'
 import type { Localized } from '../../messages/localized.ts'
@@ -30,7 +31,7 @@ export const overhead: ZoneDefinition = {
       ...(voltageV === null ? [{ recordId: record.id, path: 'figures.voltageV.value', label: { en: 'voltage', es: 'voltaje' } }] : []),
       ...(record.figures.lowestHeightM.value === null ? [{ recordId: record.id, path: 'figures.lowestHeightM.value', label: { en: 'lowest wire above ground', es: 'cable más bajo sobre el suelo' } }] : []),
     ]
-    const { clearanceM, triggerM } = overheadClearanceM(voltageV === null ? null : voltageV / 1000)
+    const { clearanceM, triggerM } = overheadClearanceM(voltageV === null ? null : voltageV / 1000, overheadRulesOf(site.layout.profile))
     const keptM = clearanceM ?? triggerM
     return { ownerId: record.id, rings: aroundLine(record.points, keptM), itemIds: [record.id], missing, sentence: spoken(site, keptM) }
   }),

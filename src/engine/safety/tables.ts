@@ -14,6 +14,31 @@ export const transitRules = {
   vehicles: { source: overheadJson.transit.vehicles.source, rows: pairs(overheadJson.transit.vehicles.rows) },
 }
 
+/** What a country or a kind of site asks for, as far as its rules give distances by voltage. */
+export interface OverheadRules {
+  id: string
+  source: string
+  /** (kV, ft); a voltage takes the first row it does not pass. */
+  rows: readonly (readonly [number, number])[]
+  /** Whether a bound belongs to its own row ('over … to') or to the next ('below'). */
+  upperIsInclusive: boolean
+  /** Over the last row; null: set by the owner of the line. */
+  aboveFt: number | null
+  /** A second rule of the set for vehicles that are no cranes; the larger counts. Null: none. */
+  vehicles: typeof vehicleRule | null
+}
+
+const federalRules: OverheadRules = { id: 'federal', source: tableA.source, rows: tableA.rows, upperIsInclusive: true, aboveFt: null, vehicles: vehicleRule }
+const { mines } = overheadJson.otherProfiles
+/** Rule sets by name. A new one is a table of the JSON file and one line here. */
+export const overheadRuleSets: Readonly<Record<string, OverheadRules>> = {
+  federal: federalRules,
+  mines: { id: 'mines', source: mines.source, rows: pairs(mines.rows), upperIsInclusive: false, aboveFt: mines.aboveFt, vehicles: null },
+}
+
+/** Rule set of a layout's profile; the federal one where the profile names none. */
+export const overheadRulesOf = (profile: string): OverheadRules => overheadRuleSets[(overheadJson.profiles as Readonly<Record<string, string>>)[profile] ?? 'federal'] ?? federalRules
+
 export interface TrenchRow {
   id: string
   valueFt: number
