@@ -102,7 +102,7 @@ export function talkPictureSvg(picture: TalkPicture, title: string): string {
   const context: SymbolContext = { pipeOuterDiameterM: site.pipe.odM, stickLengthM: site.job.stickLengthM, pxPerM }
   const parts: { defs: string; body: string }[] = []
   const draw = (list: readonly Primitive[], at: Matrix = matrix): void => { parts.push(svgParts(list, { matrix: at, theme, idPrefix: `talk${parts.length}` })) }
-  const items = [...site.placed.values()].filter(({ record, kind, id }) => !('zoneClass' in record) && (kind !== 'crew' || spotIds.has(id)) && kindOf(kind)?.placing !== 'point')
+  const items = [...site.placed.values()].filter(({ record, kind, id }) => !('zoneClass' in record) && (kind !== 'crew' || spotIds.has(id)))
   const symbol = (item: (typeof items)[number]): void => {
     const list = (kindOf(item.kind)?.planSymbol(item.record, context) ?? []).filter(({ t }) => t !== 'text')
     draw(list, 'place' in item.record ? itemMatrix(matrix, item.xM, item.yM, item.headingRad) : matrix)
