@@ -1,11 +1,13 @@
 import { noseAt, pipeMissing, stripAlong, widened } from './shapes.ts'
-import type { Vec } from '../../geometry/vector.ts'
+import { springBacksOf } from '../springBack.ts'
+import type { MissingInput } from '../types.ts'
 import type { ZoneDefinition } from './zone.ts'
 
 const MARGIN_M = 3.048
-const STEP_M = 1
+/** Chords of the swing lie within this of it; the margin takes it up. */
+const SAG_M = 0.1
 
-/** Z-11. Between a bent string and the straight line it wants to be, and 10 ft: where the guides let go, the pipe goes there. */
+/** Z-11. Between a bent string and the straight line it wants to be, the tail it drags along, and 10 ft: where the guides let go, the pipe goes there. */
 export const bentString: ZoneDefinition = {
   id: 'Z-11',
   name: { en: 'bent string', es: 'tubo doblado' },
@@ -14,16 +16,15 @@ export const bentString: ZoneDefinition = {
   classes: { fuse: 'AMBER', pull: 'RED', move: 'RED', rest: 'AMBER', tieIn: 'AMBER' },
   mayEnter: [],
   source: { class: 'houseRule', cite: 'sweep from mechanics; 10 ft common practice, no published source' },
-  size: { en: 'between the bend and its straight line, and 10 ft', es: 'entre la curva y su línea recta, y 10 pies' },
+  size: { en: 'swing of the bend and of the tail it drags, and 10 ft', es: 'barrido de la curva y de la cola que arrastra, y 10 pies' },
   shapes: (site, stage) => {
     const { toM } = noseAt(site, stage)
+    const backs = new Map(springBacksOf(site, { tailM: 0, noseM: toM, sagM: SAG_M }).map((back) => [back.vertex, back.rings]))
     return site.bends.filter(({ fromM }) => fromM < toM).map((bend) => {
-      const endM = Math.min(bend.toM, toM)
-      const steps = Math.max(1, Math.ceil((endM - bend.fromM) / STEP_M))
-      const arc: Vec[] = Array.from({ length: steps + 1 }, (_, i) => site.atRunning(bend.fromM + ((endM - bend.fromM) * i) / steps))
-      // A bend just begun has no area: the strip along it remains.
-      const ring = arc.length < 3 ? stripAlong(site, [{ runningM: bend.fromM, halfWidthM: 0.1 }, { runningM: endM, halfWidthM: 0.1 }]) : arc.map(({ xM, yM }) => ({ xM, yM }))
-      return { ownerId: `${site.run?.id ?? 'run:none'}/bend${bend.vertex}`, rings: widened(ring, MARGIN_M), itemIds: [], missing: pipeMissing(site) }
+      // A corner nobody has rounded has no swing yet: the place itself remains, and its radius is asked for.
+      const rings = backs.get(bend.vertex) ?? [stripAlong(site, [{ runningM: bend.fromM, halfWidthM: 0.1 }, { runningM: Math.min(bend.toM, toM), halfWidthM: 0.1 }])]
+      const radius: MissingInput[] = bend.radiusM === null && site.run !== null ? [{ recordId: site.run.id, path: `vertices.${bend.vertex}.radiusM`, label: { en: `radius of bend ${bend.vertex + 1}`, es: `radio de la curva ${bend.vertex + 1}` } }] : []
+      return { ownerId: `${site.run?.id ?? 'run:none'}/bend${bend.vertex}`, rings: rings.flatMap((ring) => widened(ring, MARGIN_M + SAG_M)), itemIds: [], missing: [...pipeMissing(site), ...radius] }
     })
   },
 }
