@@ -92,6 +92,23 @@ describe('the mode', () => {
   })
 })
 
+describe('a sheet on which sticks are specks', () => {
+  it('is brought nearer while the job is stepped through, and goes back', () => {
+    const app = appOf(yard, { pxPerM: 2, leftRunningM: -100, midOffsetM: 7 })
+    openRunThrough(app)
+    expect(app.view.getState().pxPerM).toBeCloseTo(9.84, 9)
+    closeRunThrough(app)
+    expect(app.view.getState()).toMatchObject({ pxPerM: 2, leftRunningM: -100, midOffsetM: 7 })
+  })
+  it('stays as somebody has zoomed it since', () => {
+    const app = appOf(yard, { pxPerM: 2, leftRunningM: -100 })
+    openRunThrough(app)
+    app.view.setState({ pxPerM: 30 })
+    closeRunThrough(app)
+    expect(app.view.getState().pxPerM).toBe(30)
+  })
+})
+
 describe('the string on its way', () => {
   it('lies between the same ends as the engine’s own body at the end of the pull', () => {
     const end = profileAt(site, { phase: 'pull', joint: 3 })

@@ -82,7 +82,7 @@ const SideDrawer = ({ run }: { run: Run }): ReactNode => {
   return (
     <>
       <button type="button" className="run-step run-side-button" aria-expanded={isOpen} aria-label={local(text.sideOpen)} aria-controls="run-side" onClick={() => setIsOpen(!isOpen)}><Icon name="list" /><span>{local(text.side)}</span></button>
-      {isOpen ? <div className="run-side" id="run-side" role="region" tabIndex={0} aria-label={local(text.place)} onKeyDown={(event) => { if (event.key === 'Escape') { event.stopPropagation(); setIsOpen(false) } }}><RunMargin run={run} /></div> : null}
+      {isOpen ? <div className="run-side" id="run-side" role="region" tabIndex={0} aria-label={local(text.sideOpen)} onKeyDown={(event) => { if (event.key === 'Escape') { event.stopPropagation(); setIsOpen(false) } }}><RunMargin run={run} /></div> : null}
     </>
   )
 }
