@@ -6,6 +6,7 @@ import { foldPx } from '../../state/frames.ts'
 import { formatQuantity } from '../../units/format.ts'
 import type { ToolOverlay } from '../tools/types.ts'
 import { patchOf } from '../tools/types.ts'
+import { chosenSpotShapes } from './chosenSpot.ts'
 import { framePx, turnHandleAt } from './pickables.ts'
 import { inPart, paintShapes } from './paintItems.ts'
 import { rollOffShapes } from './paintRollOff.ts'
@@ -168,7 +169,7 @@ export const paintOverlay = (context: CanvasRenderingContext2D, overlay: ToolOve
   }
   const dimension = runningDimension(overlay, picture)
   paintShapes(context, [
-    ...snapMarkShapes(overlay.marks, picture), ...selectionShapes(picture, isDragging), ...dimension, ...measureShapes(picture), ...rollOffShapes(picture), ...sketchShapes(overlay, picture),
+    ...snapMarkShapes(overlay.marks, picture), ...chosenSpotShapes(picture, isDragging), ...selectionShapes(picture, isDragging), ...dimension, ...measureShapes(picture), ...rollOffShapes(picture), ...sketchShapes(overlay, picture),
   ], picture, identity)
   paintShapes(context, echoShapes(context, overlay, picture), picture, identity)
 }

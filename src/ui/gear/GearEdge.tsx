@@ -9,6 +9,7 @@ import { SHELF_PX_PER_M, ShelfSymbol } from './ShelfSymbol.tsx'
 
 /** What the planner places by itself; fetched after the first screen. */
 const ProposeButtons = lazy(() => import('../proposals/ProposeButtons.tsx'))
+const CrewButton = lazy(() => import('../people/CrewButton.tsx'))
 
 const groups = ['line', 'lift', 'site', 'people'] as const
 /** Kinds with a tool of their own below the shelf. */
@@ -47,6 +48,7 @@ export const GearEdge = memo((): ReactNode => {
               {say(`gearGroup_${group}`)}<Icon name={openGroup === group ? 'down' : 'right'} sizePx={13} />
             </button>
             {openGroup === group && group === 'line' ? <Suspense><ProposeButtons /></Suspense> : null}
+            {openGroup === group && group === 'people' ? <Suspense><CrewButton /></Suspense> : null}
             {openGroup === group
               ? <ul>{kinds.filter((kind) => kind.gear === group && kind.placing !== 'none' && !asTools.includes(kind.kind)).flatMap((kind) => shelfOf(kind.kind, gear, document)).map((entry) => <ShelfItem key={entry.key} entry={entry} />)}</ul>
               : null}
