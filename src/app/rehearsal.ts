@@ -25,8 +25,8 @@ export const createRehearsal = ({ answer, breath, nowMs }: RehearsalParts): ((me
   let document: YardDocument | null = null
   let newestId = 0
 
-  const rehearse = async ({ requestId, stamp, from }: Exclude<ToRunThrough, { type: 'cancel' }>, shown: YardDocument): Promise<void> => {
-    const site = deriveSite(shown)
+  const rehearse = async ({ requestId, stamp, from, stringId }: Exclude<ToRunThrough, { type: 'cancel' }>, shown: YardDocument): Promise<void> => {
+    const site = deriveSite(shown, stringId === undefined ? {} : { stringId })
     const count = stagesOf(site).length
     const steps = runThroughSteps(site, { limits: limitsOf(shown), memory, from: Math.max(0, Math.min(from, count - 1)) })
     let ready: StageResult[] = []

@@ -5,12 +5,12 @@ import type { RunThroughStore } from './runThroughStore.ts'
 
 /**
  * Worker protocol of the run-through. To the worker: a request with the stamp of what is shown, the whole document or the
- * difference to the last one sent, and the stage that is looked at, which comes first. From it: progress*, partial* (stages as
+ * difference to the last one sent, the stage that is looked at, which comes first, and of several strings the one shown. From it: progress*, partial* (stages as
  * they come), then done | cancelled | failed. A newer request cancels the one under way.
  */
 export type ToRunThrough =
-  | { type: 'run'; requestId: number; stamp: string; document: YardDocument; from: number }
-  | { type: 'runDiff'; requestId: number; stamp: string; diff: DocumentDiff; from: number }
+  | { type: 'run'; requestId: number; stamp: string; document: YardDocument; from: number; stringId?: string }
+  | { type: 'runDiff'; requestId: number; stamp: string; diff: DocumentDiff; from: number; stringId?: string }
   | { type: 'cancel'; requestId: number }
 
 export type FromRunThrough =
@@ -29,7 +29,7 @@ export interface RunThroughPort {
 
 export interface RunThroughClient {
   /** Asks for the run-through of what is shown, the stage at index `from` first. A request for the stamp that is there or under way does nothing. */
-  request: (stamp: string, document: YardDocument, from?: number) => void
+  request: (stamp: string, document: YardDocument, from?: number, stringId?: string) => void
   /** Nobody looks any more: what is under way is given up, what is there stays. */
   cancel: () => void
   receive: (message: FromRunThrough) => void
@@ -44,17 +44,18 @@ const MOST_CRASHES = 3
 export const createRunThroughClient = (port: RunThroughPort, store: RunThroughStore): RunThroughClient => {
   let nextId = 1
   let running: { requestId: number; stamp: string } | null = null
-  let latest: { stamp: string; document: YardDocument; from: number } | null = null
+  let latest: { stamp: string; document: YardDocument; from: number; stringId: string | undefined } | null = null
   let lastSent: YardDocument | null = null
   let crashes = 0
 
   const send = (): void => {
     if (latest === null) return
-    const { stamp, document, from } = latest
+    const { stamp, document, from, stringId } = latest
+    const string = stringId === undefined ? {} : { stringId }
     const requestId = nextId++
     running = { requestId, stamp }
     store.setState({ status: 'working', share: 0, failure: null })
-    port.post(lastSent === null ? { type: 'run', requestId, stamp, document, from } : { type: 'runDiff', requestId, stamp, diff: diffDocuments(lastSent, document), from })
+    port.post(lastSent === null ? { type: 'run', requestId, stamp, document, from, ...string } : { type: 'runDiff', requestId, stamp, diff: diffDocuments(lastSent, document), from, ...string })
     lastSent = document
   }
   const stopRunning = (): void => {
@@ -63,11 +64,11 @@ export const createRunThroughClient = (port: RunThroughPort, store: RunThroughSt
   }
 
   return {
-    request: (stamp, document, from = 0) => {
+    request: (stamp, document, from = 0, stringId = undefined) => {
       if (running?.stamp === stamp) return
       const { stamp: there, run } = store.getState()
       if (running === null && there === stamp && run !== null) return
-      latest = { stamp, document, from }
+      latest = { stamp, document, from, stringId }
       stopRunning()
       send()
     },

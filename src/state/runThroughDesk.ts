@@ -16,7 +16,7 @@ export const createRunThroughDesk = (app: App, open: (client: () => RunThroughCl
   const client: RunThroughClient = createRunThroughClient(open(() => client), results)
   let lookers = 0
   let fromIndex = 0
-  const ask = (): void => client.request(app.site.getState().stamp, shownDocument(app.documents.getState()), fromIndex)
+  const ask = (): void => client.request(app.site.getState().stamp, shownDocument(app.documents.getState()), fromIndex, app.view.getState().shownCase.stringId)
   app.site.subscribe((state, before) => {
     if (lookers > 0 && state.stamp !== before.stamp) ask()
   })

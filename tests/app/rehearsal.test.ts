@@ -4,6 +4,7 @@ import { runThroughOf } from '../../src/derive/stages/runThrough.ts'
 import { deriveSite } from '../../src/derive/site.ts'
 import { diffDocuments } from '../../src/scene/edit.ts'
 import type { FromRunThrough, ToRunThrough } from '../../src/state/runThroughClient.ts'
+import { stringAt } from '../helpers/documents.ts'
 import { fusionYard } from '../helpers/fusionYard.ts'
 
 const document = fusionYard({ neededFt: 280, rollers: Array.from({ length: 20 }, (_, i) => 60 + 12 * i) })
@@ -20,6 +21,8 @@ const worker = (stepMs: number, atBreath: (count: number) => void = () => undefi
   })
   return { answers, take, breaths: () => breaths }
 }
+const setUpIn = ({ records }: typeof document): string => Object.values(records).find(({ kind }) => kind === 'setUp')!.id
+const runIn = ({ records }: typeof document): string => Object.values(records).find(({ kind }) => kind === 'run')!.id
 const stagesIn = (answers: readonly FromRunThrough[]): string[] => answers.flatMap((answer) => (answer.type === 'partial' ? answer.stages.map(({ stage }) => stage.id) : []))
 
 describe('the run-through’s worker', () => {
@@ -31,6 +34,19 @@ describe('the run-through’s worker', () => {
     expect(answers[1]).toEqual({ type: 'progress', requestId: 1, stamp: '1.0', share: 1 / 26 })
     expect(answers.filter(({ type }) => type === 'partial').length).toBeGreaterThan(2)
     expect(answers.at(-1)).toEqual({ type: 'done', requestId: 1, stamp: '1.0', run: runThroughOf(deriveSite(document), { from: 6 }) })
+  })
+
+  it('rehearses the string that is shown of several', async () => {
+    const put = (number: number, stickCount: number) => ({ [`string:${number}`]: stringAt(number, { stickCount, setUpId: setUpIn(document), runId: runIn(document) }) })
+    const strings = { records: { ...document.records, ...put(1, 5), ...put(2, 3) } }
+    const stagesOfRun = async (over: { stringId?: string }): Promise<number> => {
+      const { answers, take } = worker(1)
+      await take(run(1, { document: strings, ...over }))
+      const last = answers.at(-1)
+      return last?.type === 'done' ? last.run.stages.length : 0
+    }
+    // Set-up, offload, three stages a joint, move, rest, tie-in: 5 + 3 × 4 and 5 + 3 × 2.
+    expect([await stagesOfRun({}), await stagesOfRun({ stringId: 'string:2' })]).toEqual([17, 11])
   })
 
   it('gives up for a newer request at its next breath, and answers that one', async () => {

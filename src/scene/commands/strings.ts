@@ -31,7 +31,7 @@ function chained(before: YardDocument, records: readonly StringRecord[], gone: r
 const isSame = (a: unknown, b: StringRecord): boolean => a !== undefined && JSON.stringify(a) === JSON.stringify(b)
 
 /** Rows 1, 2, 3 … for all but the last, which stays on the line. */
-const parked = (records: readonly StringRecord[], side: StringRecord['parkingSide']): StringRecord[] => records.map((record, i) => ({ ...record, parkingRow: i < records.length - 1 ? i + 1 : null, parkingSide: side }))
+const parked = (records: readonly StringRecord[], side: StringRecord['parkingSide']): StringRecord[] => records.map((record, i) => ({ ...record, parkingRow: i < records.length - 1 ? i + 1 : 0, parkingSide: side }))
 
 /** Strings of these counts in place of what there is, made in this order, parked in rows beside the line till the last is made. Records that were there keep their ids and names. */
 export const splitStrings = defineCommand({

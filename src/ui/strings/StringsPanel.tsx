@@ -83,10 +83,12 @@ const StringTable = ({ strings }: { strings: readonly StringView[] }): ReactNode
                 </td>
                 <td><ChoiceField label={local(text.rowOf, { name })} name={fieldName(record.id, 'parkingRow')} value={row} choices={rowChoices} onCommit={(value) => setRow(record.id, value)} /></td>
                 <td>{at === null ? '–' : <>{at.day > 0 ? `${local(text.day, { n: at.day + 1 })}, ` : ''}{timeText(at.min)}</>}</td>
-                <td className="buttons">
-                  <button type="button" aria-pressed={isShown} onClick={() => show(record.id)}>{isShown ? local(text.shown) : local(text.show, { name })}</button>
-                  {sticks !== null && sticks > 1 ? <button type="button" onClick={() => run('splitString', { id: record.id, sticks, first: Math.ceil(sticks / 2) })}>{local(text.split, { name })}</button> : null}
-                  {i < strings.length - 1 ? <button type="button" onClick={() => run('joinString', { id: record.id })}>{local(text.join, { name })}</button> : null}
+                <td>
+                  <div className="buttons">
+                    <button type="button" aria-pressed={isShown} onClick={() => show(record.id)}>{isShown ? local(text.shown) : local(text.show, { name })}</button>
+                    {sticks !== null && sticks > 1 ? <button type="button" onClick={() => run('splitString', { id: record.id, sticks, first: Math.ceil(sticks / 2) })}>{local(text.split, { name })}</button> : null}
+                    {i < strings.length - 1 ? <button type="button" onClick={() => run('joinString', { id: record.id })}>{local(text.join, { name })}</button> : null}
+                  </div>
                 </td>
               </tr>
             )

@@ -12,7 +12,7 @@ describe('strings of a job', () => {
     const document = after(yard(), 'splitStrings', { setUpId, counts: [5, 5, 4] })
     const [a, b] = recordsOf(document, 'string')
     // No rack: its closed side counts as left.
-    expect(shortOf(document)).toEqual(['5 row 1 left after -', `5 row 2 left after ${a!.id}`, `4 row - left after ${b!.id}`])
+    expect(shortOf(document)).toEqual(['5 row 1 left after -', `5 row 2 left after ${a!.id}`, `4 row 0 left after ${b!.id}`])
     expect(documentIssues(document)).toEqual([])
   })
 
@@ -31,14 +31,14 @@ describe('strings of a job', () => {
   it('are cut and joined again', () => {
     const cut = after(yard(stringAt(1, { stickCount: 9 })), 'splitString', { id: 'string:1', sticks: 9, first: 4 })
     expect(shortOf(cut).map((line) => line.slice(0, 1))).toEqual(['4', '5'])
-    expect(shortOf(after(cut, 'joinString', { id: 'string:1' }))).toEqual(['9 row - left after -'])
+    expect(shortOf(after(cut, 'joinString', { id: 'string:1' }))).toEqual(['9 row 0 left after -'])
     expect(() => after(cut, 'splitString', { id: 'string:1', sticks: 4, first: 4 })).toThrow(/first/)
     expect(() => after(yard(stringAt(1)), 'joinString', { id: 'string:1' })).toThrow(/last string/)
   })
 
   it('without a record adding one writes down two', () => {
     const document = after(yard(), 'addString', { setUpId })
-    expect(shortOf(document).map((line) => line.slice(0, 7))).toEqual(['? row 1', '? row -'])
+    expect(shortOf(document).map((line) => line.slice(0, 7))).toEqual(['? row 1', '? row 0'])
   })
 
   it('changing one to what it is changes nothing', () => {
