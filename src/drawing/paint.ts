@@ -46,13 +46,19 @@ export interface PaintOptions {
   theme: Theme
   /** Part of the sheet on screen: hatches are drawn only there. Missing: the whole shape. */
   visiblePx?: BoxPx
-  /** `proposal`: teal dashed outlines without fills. `usedUp`: at 45 %. */
-  manner?: 'drawn' | 'proposal' | 'usedUp'
+  /** `proposal`: teal dashed outlines without fills. `earlier`: thin grey ones, of an older plan. `usedUp`: at 45 %. */
+  manner?: 'drawn' | 'proposal' | 'earlier' | 'usedUp'
   /** Touch screens: lettering 2.5 px larger and never under 14 px. Marks keep their size. */
   touch?: boolean
 }
 
 export const USED_UP_OPACITY = 0.45
+
+/** Pens of what is not there: outlines of one ink, without fills. */
+const ghostPens: Partial<Record<NonNullable<PaintOptions['manner']>, { ink: InkName; dash: DashName; widthPx: number; pipePx: number }>> = {
+  proposal: { ink: 'chosen', dash: 'proposal', widthPx: weightsPx.boundary, pipePx: weightsPx.rope },
+  earlier: { ink: 'ink2', dash: 'solid', widthPx: weightsPx.hair, pipePx: weightsPx.ticks },
+}
 
 /** Size of lettering on a touch screen (docs/look.md). */
 export const touchSizePx = (sizePx: number): number => Math.max(14, sizePx + 2.5)
@@ -159,15 +165,15 @@ const boundsPx = (shape: Shape, m: Matrix): BoxPx => {
 
 const paintPen = (context: Paint2D, shape: Shape & Pen, options: PaintOptions): void => {
   const { inks } = options.theme
-  const isProposal = options.manner === 'proposal'
-  if (!isProposal && shape.fill !== undefined && shape.fill !== 'none') {
+  const ghost = ghostPens[options.manner ?? 'drawn']
+  if (ghost === undefined && shape.fill !== undefined && shape.fill !== 'none') {
     const alpha = context.globalAlpha
     if (shape.fillOpacity !== undefined) context.globalAlpha = alpha * shape.fillOpacity
     context.fillStyle = inks[shape.fill]
     context.fill()
     context.globalAlpha = alpha
   }
-  if (!isProposal && shape.hatch !== undefined) {
+  if (ghost === undefined && shape.hatch !== undefined) {
     context.save()
     context.clip()
     paintHatch(context, shape.hatch, boundsPx(shape, options.matrix), options)
@@ -176,11 +182,11 @@ const paintPen = (context: Paint2D, shape: Shape & Pen, options: PaintOptions): 
     context.beginPath()
     trace(context, shape, options.matrix)
   }
-  const stroke: InkName | undefined = isProposal ? 'chosen' : shape.stroke
+  const stroke: InkName | undefined = ghost?.ink ?? shape.stroke
   if (stroke === undefined || stroke === 'none') return
-  const dash: DashName = isProposal ? 'proposal' : (shape.dash ?? 'solid')
+  const dash: DashName = ghost?.dash ?? shape.dash ?? 'solid'
   context.strokeStyle = inks[stroke]
-  context.lineWidth = isProposal ? weightsPx.boundary : weightsPx[shape.weight ?? 'context']
+  context.lineWidth = ghost?.widthPx ?? weightsPx[shape.weight ?? 'context']
   context.setLineDash([...dashesPx[dash]])
   context.stroke()
   if (dash !== 'solid') context.setLineDash([])
@@ -233,9 +239,10 @@ const paintPipe = (context: Paint2D, pipe: Extract<Primitive, { t: 'pipe' }>, op
   context.lineCap = 'butt'
   context.beginPath()
   tracePoints(context, pipe.points, options.matrix, false)
-  if (options.manner === 'proposal') {
-    context.setLineDash([...dashesPx.proposal])
-    stroke('chosen', Math.min(widthPx, weightsPx.rope))
+  const ghost = ghostPens[options.manner ?? 'drawn']
+  if (ghost !== undefined) {
+    context.setLineDash([...dashesPx[ghost.dash]])
+    stroke(ghost.ink, Math.min(widthPx, ghost.pipePx))
   } else {
     stroke('pipeEdge', widthPx)
     if (inks.pipe !== inks.pipeEdge && widthPx > 2.4) stroke('pipe', widthPx - 1.6)
@@ -255,7 +262,7 @@ const paintText = (context: Paint2D, text: Extract<Primitive, { t: 'text' }>, op
   const smallFont = `${weight === 600 ? 600 : 500} ${sizePx * FRACTION_SIZE_RATIO}px ${fontStack}`
   context.textBaseline = 'alphabetic'
   context.font = font
-  const ink = theme.inks[options.manner === 'proposal' ? 'chosen' : (text.ink ?? 'ink')]
+  const ink = theme.inks[ghostPens[options.manner ?? 'drawn']?.ink ?? text.ink ?? 'ink']
   const edge = text.lotEdge === true ? theme.inks.lot : null
   const draw = (piece: string, px: number, py: number): void => {
     if (edge !== null) {

@@ -90,6 +90,12 @@ describe('painting', () => {
     expect(textRuns('24/8/2')).toEqual([{ as: 'plain', text: '24/8/2' }])
   })
 
+  it('draws what stood in an older plan as thin grey lines without fills', () => {
+    const calls = painted([{ t: 'rect', xM: 0, yM: 0, widthM: 1, heightM: 1, fill: 'ink', stroke: 'red', weight: 'building', dash: 'rope' }, { t: 'pipe', points: [0, 0, 5, 0], outerDiameterM: 1 }], { manner: 'earlier' })
+    expect(named(calls, 'fill')).toEqual([])
+    expect(named(calls, 'stroke').map(({ state }) => [state.strokeStyle, state.lineWidth])).toEqual([[theme.inks.ink2, 1], [theme.inks.ink2, 1.2]])
+  })
+
   it('draws a proposal as teal dashes without fills', () => {
     const calls = painted([{ t: 'rect', xM: 0, yM: 0, widthM: 1, heightM: 1, fill: 'ink', stroke: 'ink' }], { manner: 'proposal' })
     expect(named(calls, 'fill')).toHaveLength(0)

@@ -7,7 +7,7 @@ import type { DrawnItem, Picture } from './picture.ts'
 import { stamp } from './sprites.ts'
 import { walkingShapes } from './walkingShapes.ts'
 
-export type PaintManner = 'drawn' | 'proposal'
+export type PaintManner = 'drawn' | 'proposal' | 'earlier'
 
 export const paintShapes = (context: CanvasRenderingContext2D, list: readonly Primitive[], picture: Picture, matrix = picture.matrix, manner: PaintManner = 'drawn'): void => {
   if (list.length > 0) paint(context as Paint2D, list, { matrix, theme: picture.theme, manner, touch: picture.isTouch, visiblePx: { x0: 0, y0: 0, x1: picture.band.widthPx, y1: picture.band.heightPx } })

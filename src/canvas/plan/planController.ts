@@ -2,6 +2,7 @@ import type { App } from '../../state/app.ts'
 import type { SetUpRecord } from '../../scene/records/frame.ts'
 import { layoutOf, setUpsOf } from '../../scene/document.ts'
 import { planPart, pxToPlan, type PlanPart } from '../../state/frames.ts'
+import { comparisonOf } from '../../state/comparison.ts'
 import type { ViewState } from '../../state/viewStore.ts'
 import { runAction } from '../actions.ts'
 import { actionOfKey, isTypingIn } from '../keys.ts'
@@ -79,7 +80,7 @@ export class PlanController {
     // A page put away or a turned device never leaves a gesture running.
     addEventListener('blur', this.cancel)
     addEventListener('visibilitychange', this.cancel)
-    const unsubscribe = [keepFold(this.app), this.app.view.subscribe(this.viewChanged), this.app.documents.subscribe(this.documentChanged), this.app.critical.store.subscribe(() => this.surface.schedule('other')), this.app.site.subscribe(() => this.surface.schedule(isBusy(this.state) || this.app.documents.getState().preview !== null ? 'drag' : 'other')), this.app.results.subscribe(() => { if (this.surface.showsMarks()) this.surface.schedule('other') })]
+    const unsubscribe = [keepFold(this.app), this.app.view.subscribe(this.viewChanged), this.app.documents.subscribe(this.documentChanged), this.app.critical.store.subscribe(() => this.surface.schedule('other')), comparisonOf(this.app).subscribe(() => this.surface.schedule('other')), this.app.site.subscribe(() => this.surface.schedule(isBusy(this.state) || this.app.documents.getState().preview !== null ? 'drag' : 'other')), this.app.results.subscribe(() => { if (this.surface.showsMarks()) this.surface.schedule('other') })]
     return () => {
       this.cancel()
       for (const [name, handler] of bound) element.removeEventListener(name, handler as EventListener)

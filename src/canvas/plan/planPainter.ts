@@ -3,6 +3,7 @@ import type { App } from '../../state/app.ts'
 import { emptyOverlay, type ToolOverlay } from '../tools/types.ts'
 import { markedFindings } from './findings.ts'
 import { rankMarksOf } from '../rankMarks.ts'
+import { earlierItems, paintEarlier } from './earlier.ts'
 import { paintLoupe } from './loupe.ts'
 import { paintOverlay } from './paintActive.ts'
 import { paintGround, paintHatched, paintZone } from './paintGround.ts'
@@ -15,6 +16,7 @@ import { changedIds, drawnItem, drawnItems, isInPart, partsOf, pictureOf, type D
 import { zoneLooksSame, type ShownZone } from './shownZones.ts'
 import { STAMP_FROM } from './sprites.ts'
 import type { BoxPx } from './labels.ts'
+import { comparisonOf } from '../../state/comparison.ts'
 import { planWordsOf } from '../../state/planWords.ts'
 import { forgetWidths } from './textWidth.ts'
 
@@ -55,6 +57,8 @@ export class PlanPainter {
   /** The ranking was drawn last time: once it is put away, the notes are drawn without it. */
   private hadRanks = false
   private base: Base | null = null
+  /** What is drawn under the plan was last drawn for this one. */
+  private compared: object | null = null
   private changed: ReadonlySet<string> = none
   private changedZones: ReadonlySet<string> = none
   private picture: Picture | null = null
@@ -77,6 +81,9 @@ export class PlanPainter {
     const picture = pictureOf(this.app, this.prefersDark, this.isTouch)
     const isGesture = this.app.documents.getState().preview !== null
     const before = this.picture
+    const { compared } = comparisonOf(this.app).getState()
+    if (compared !== this.compared) force = true
+    this.compared = compared
     if (this.base === null || (!isGesture && (this.base.placed !== picture.site.placed || this.base.zones !== picture.zones))) {
       const isSame = this.base !== null && changedIds(this.base.placed, picture.site.placed).size === 0
       const sameZones = this.base !== null && this.sameZones(this.base.zones, picture.zones)
@@ -143,6 +150,7 @@ export class PlanPainter {
         return this.inParts(context, (part, still) => {
           paintGround(context, still.features, part, ratio)
           for (const zone of stillZones) paintZone(context, zone, part, ratio)
+          paintEarlier(context, earlierItems(this.app, base.placed), part)
         })
       case 'items':
         return this.inParts(context, (part, still) => paintItems(context, still.items, part, this.wantsRest() ? { ratio } : null))
