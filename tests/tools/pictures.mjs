@@ -48,6 +48,13 @@ const choose = (label) => async (page) => {
 await shot(`${out}desktop.png`, {}, choose('E1'))
 await shot(`${out}tablet.png`, { size: 'tablet' })
 await shot(`${out}phone.png`, { size: 'phone', example: /Maple Fork pump house, mended/ })
+await shot(`${out}run-through.png`, {}, async (page) => {
+  await page.locator('.sheet-run').click()
+  await page.locator('.pull-curve').waitFor()
+  // Pull 3, its nose at the first support it comes to.
+  await page.locator('.stage-table').getByRole('button', { name: /^pull 3: / }).click()
+  await page.locator('.run-arrivals button').first().click()
+})
 {
   const { page, context } = await open({ example: /Maple Fork pump house, mended/ })
   await page.locator('.title-image').click()
