@@ -4,9 +4,12 @@ import { thePlan } from '../../derive/whatIf.ts'
 import type { YardDocument } from '../../scene/document.ts'
 import { comparisonOf } from '../../state/comparison.ts'
 import { paintShapes } from './paintItems.ts'
-import { changedIds, drawnItem, isInPart, toPx, type Picture } from './picture.ts'
+import { drawnItem, isInPart, signatureOf, toPx, type Picture } from './picture.ts'
 
 const identity = { a: 1, b: 0, c: 0, d: 1, e: 0, f: 0 }
+/** Closer than this is the same place, as in the list of changes: m, and rad of heading. */
+const SAME_M = 0.001
+const SAME_RAD = 1e-4
 /** Moves shorter than this on the screen have no line from old to new, px. */
 const LEAST_LINE_PX = 10
 
@@ -25,10 +28,15 @@ function placedThen(document: YardDocument): ReadonlyMap<string, PlacedItem> {
 export function earlierItems(app: object, now: ReadonlyMap<string, PlacedItem>): readonly PlacedItem[] {
   const { compared } = comparisonOf(app).getState()
   if (compared === null) return []
-  const then = placedThen(compared.document)
-  const changed = changedIds(now, then)
-  return [...then.values()].filter(({ id }) => changed.has(id))
+  return [...placedThen(compared.document).values()].filter((item) => {
+    const present = now.get(item.id)
+    return present === undefined || !standsAs(present, item)
+  })
 }
+
+/** The records come from two documents, so that looks and place are compared, not identity. */
+const standsAs = (a: PlacedItem, b: PlacedItem): boolean =>
+  signatureOf(a.record) === signatureOf(b.record) && Math.abs(a.xM - b.xM) < SAME_M && Math.abs(a.yM - b.yM) < SAME_M && Math.abs(a.headingRad - b.headingRad) < SAME_RAD
 
 /** Thin outlines of how it stood, under the plan, with a line to where it stands now. */
 export function paintEarlier(context: CanvasRenderingContext2D, items: readonly PlacedItem[], picture: Picture): void {
