@@ -36,7 +36,7 @@ export const StringsPanel = ({ onClose }: { onClose: () => void }): ReactNode =>
           : plan === null ? null : <span><Figure text={local(text.whole, { sticks: plan.sticks, strings: strings.length, length: length(plan.madeLengthM), wanted: length(plan.wantedLengthM) })} /></span>}
         {strings.length < 2 || rows === null ? null : <span className="quiet-text"><Figure text={local(text.rows, { spacing: length(rows.spacingM) })} /></span>}
       </div>
-      {strings.length === 0 ? null : <StringTable strings={strings} />}
+      {strings.length === 0 ? null : <StringList strings={strings} />}
       <p className="buttons">
         <button type="button" onClick={() => run('addString', { setUpId })}>{local(text.add)}</button>
         {strings.length > 1 && whole !== null && !isEven ? <button type="button" onClick={() => run('splitStrings', { setUpId, counts: evenShares(whole, strings.length) })}>{local(text.shareOut)}</button> : null}
@@ -47,7 +47,7 @@ export const StringsPanel = ({ onClose }: { onClose: () => void }): ReactNode =>
   )
 }
 
-const StringTable = ({ strings }: { strings: readonly StringView[] }): ReactNode => {
+const StringList = ({ strings }: { strings: readonly StringView[] }): ReactNode => {
   const { local, figure } = useWords()
   const { app } = useUi()
   const run = useCommand()
@@ -64,38 +64,31 @@ const StringTable = ({ strings }: { strings: readonly StringView[] }): ReactNode
     else run('setString', { id, parkingRow: Number(value.replace(/\D/g, '')), parkingSide: value.startsWith('left') ? 'left' : 'right' })
   }
   return (
-    <div className="table-scroll" tabIndex={0} role="group" aria-label={local(text.table)}>
-      <table className="limits strings-table">
-        <thead><tr><th scope="col">{local(text.string)}</th><th scope="col">{local(text.sticks)}</th><th scope="col">{local(text.row)}</th><th scope="col">{local(text.made)}</th><td /></tr></thead>
-        <tbody>
-          {strings.map((one, i) => {
-            const { record, name, sticks, lengthM, isShown } = one
-            const at = made[i] ?? null
-            const row = record.parkingRow === null ? '' : record.parkingRow === 0 ? '0' : `${record.parkingSide}${record.parkingRow}`
-            return (
-              <tr key={record.id} data-string={record.id} aria-current={isShown ? 'true' : undefined}>
-                <th scope="row">{name}{lengthM === null ? null : <span className="quiet-text block"><Figure text={figure({ kind: 'length', value: lengthM })} /></span>}</th>
-                <td>
-                  <NumberField
-                    label={local(text.sticksOf, { name })} kind="count" value={record.stickCount} nullable min={1} max={2000} name={fieldName(record.id, 'stickCount')} hideOther
-                    {...(sticks === null ? {} : { placeholder: String(sticks) })} onCommit={(value) => run('setString', { id: record.id, stickCount: value === null ? null : Math.round(value) })}
-                  />
-                </td>
-                <td><ChoiceField label={local(text.rowOf, { name })} name={fieldName(record.id, 'parkingRow')} value={row} choices={rowChoices} onCommit={(value) => setRow(record.id, value)} /></td>
-                <td>{at === null ? '–' : <>{at.day > 0 ? `${local(text.day, { n: at.day + 1 })}, ` : ''}{timeText(at.min)}</>}</td>
-                <td>
-                  <div className="buttons">
-                    <button type="button" aria-pressed={isShown} onClick={() => show(record.id)}>{isShown ? local(text.shown) : local(text.show, { name })}</button>
-                    {sticks !== null && sticks > 1 ? <button type="button" onClick={() => run('splitString', { id: record.id, sticks, first: Math.ceil(sticks / 2) })}>{local(text.split, { name })}</button> : null}
-                    {i < strings.length - 1 ? <button type="button" onClick={() => run('joinString', { id: record.id })}>{local(text.join, { name })}</button> : null}
-                  </div>
-                </td>
-              </tr>
-            )
-          })}
-        </tbody>
-      </table>
-    </div>
+    <ol className="plain-list" aria-label={local(text.table)}>
+      {strings.map((one, i) => {
+        const { record, name, sticks, lengthM, isShown } = one
+        const at = made[i] ?? null
+        const row = record.parkingRow === null ? '' : record.parkingRow === 0 ? '0' : `${record.parkingSide}${record.parkingRow}`
+        const about = [lengthM === null ? '' : figure({ kind: 'length', value: lengthM }), at === null ? '' : `${local(text.made)} ${at.day > 0 ? `${local(text.day, { n: at.day + 1 })}, ` : ''}${timeText(at.min)}`].filter(Boolean).join(' · ')
+        return (
+          <li key={record.id} data-string={record.id} aria-current={isShown ? 'true' : undefined}>
+            <h3>{local(text.stringName, { name })} <span className="quiet-text"><Figure text={about} /></span></h3>
+            <div className="field-grid">
+              <NumberField
+                label={local(text.sticksOf, { name })} kind="count" value={record.stickCount} nullable min={1} max={2000} name={fieldName(record.id, 'stickCount')} hideOther
+                {...(sticks === null ? {} : { placeholder: String(sticks) })} onCommit={(value) => run('setString', { id: record.id, stickCount: value === null ? null : Math.round(value) })}
+              />
+              <ChoiceField label={local(text.rowOf, { name })} name={fieldName(record.id, 'parkingRow')} value={row} choices={rowChoices} onCommit={(value) => setRow(record.id, value)} />
+            </div>
+            <p className="buttons">
+              <button type="button" aria-pressed={isShown} onClick={() => show(record.id)}>{isShown ? local(text.shown) : local(text.show, { name })}</button>
+              {sticks !== null && sticks > 1 ? <button type="button" onClick={() => run('splitString', { id: record.id, sticks, first: Math.ceil(sticks / 2) })}>{local(text.split, { name })}</button> : null}
+              {i < strings.length - 1 ? <button type="button" onClick={() => run('joinString', { id: record.id })}>{local(text.join, { name })}</button> : null}
+            </p>
+          </li>
+        )
+      })}
+    </ol>
   )
 }
 
