@@ -12,15 +12,15 @@ import { plain, sentence } from './stageNames.ts'
 import { arrivalWords, happens, toDo } from './toDo.ts'
 import type { Run } from './useRun.ts'
 
-/** What is so at the stage shown: what to do, arrivals of the nose, findings; below them all stages. */
+/** What is so at the stage shown: what to do, arrivals of the nose, all stages at a glance, findings. */
 export const RunMargin = ({ run }: { run: Run }): ReactNode => {
   const { stages, byStage, stage, isOld, go } = run
   return (
     <div className="run-margin">
       <RunState run={run} />
       <Place run={run} />
-      <StageNotes stageId={stage.id} run={run} />
       <StageTable stages={stages} byStage={byStage} index={stage.index} isOld={isOld} go={go} />
+      <StageNotes stageId={stage.id} run={run} />
     </div>
   )
 }
