@@ -18,7 +18,7 @@ export const layers = {
   sheet: { src: ['units', 'messages', 'geometry', 'drawing', 'engine', 'scene', 'derive', 'checks'], npm: ['qrcode-generator'] },
   write: { src: ['units', 'messages', 'geometry', 'drawing', 'scene', 'derive', 'checks', 'sheet'], npm: ['pdfkit', '@types/pdfkit', '@tarikjabiri/dxf', 'papaparse', '@types/papaparse'] },
   headless: { src: ['units', 'messages', 'geometry', 'drawing', 'engine', 'scene', 'derive', 'checks', 'sheet', 'write'], npm: [], node: true },
-  app: { src: ['units', 'messages', 'geometry', 'drawing', 'engine', 'scene', 'derive', 'checks', 'state', 'canvas', 'ui', 'sheet', 'write'], npm: ['react', 'react-dom', 'konva', 'react-konva', 'zustand', 'idb', 'vite', '@fontsource/fira-sans-condensed'], node: true },
+  app: { src: ['units', 'messages', 'geometry', 'drawing', 'engine', 'scene', 'derive', 'checks', 'state', 'canvas', 'ui', 'sheet', 'write'], npm: ['react', 'react-dom', 'konva', 'react-konva', 'zustand', 'idb', 'fflate', 'vite', '@fontsource/fira-sans-condensed'], node: true },
 }
 
 const npmName = (name) => `node_modules/${name}/`

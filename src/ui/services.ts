@@ -32,6 +32,8 @@ export interface Services {
   /** Share sheet where the device has one, else a download. */
   shareFile: () => Promise<Outcome>
   saveImage: (scale: 1 | 2 | 4) => Promise<Outcome>
+  /** The crew sheet, its table or the plan for other programs, as a download; noted in the log. Cancelled it answers ok. */
+  saveSheet: (wish: SheetWish, hooks: SheetHooks) => Promise<Outcome>
   /** Notes in the log that the plan was printed or shared, under its letter; the next edit begins the next one. */
   release: (what: ReleasedAs) => void
 
@@ -102,6 +104,24 @@ export interface VoiceState {
   en: boolean
   es: boolean
   isReading: boolean
+}
+
+/** What is made of the plan, and on which paper. */
+export interface SheetWish {
+  as: 'pdf' | 'png' | 'svg' | 'csv' | 'dxf' | 'geojson'
+  paper: 'letter' | 'tabloid' | 'a4' | 'a3'
+  orientation: 'landscape' | 'portrait'
+  language: 'en' | 'es' | 'both'
+  system: UnitSystem
+}
+export interface SheetProgress {
+  step: 'checks' | 'stages' | 'pages'
+  done: number
+  of: number
+}
+export interface SheetHooks {
+  onProgress: (progress: SheetProgress) => void
+  signal: AbortSignal
 }
 
 export type Outcome = { ok: true; said?: Localized } | { ok: false; reason: Localized }

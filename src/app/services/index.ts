@@ -14,6 +14,7 @@ import { examples } from './examples.ts'
 import { makeFiles } from './files.ts'
 import { pipeFacts } from './facts.ts'
 import { saveImage } from './image.ts'
+import { saveSheet } from './sheet.ts'
 import { createProposalDesk } from '../../state/proposalDesk.ts'
 import { searchInWorker } from './proposals.ts'
 import type { Keeper } from './keeper.ts'
@@ -47,6 +48,7 @@ export const makeServices = (app: App, keeper: Keeper, own: (items: readonly Gea
       return { ok: true, said: { en: 'Nothing of this app is left on this device.', es: 'No queda nada de esta aplicación en este equipo.' } }
     },
     saveImage: (scale) => saveImage(app, scale),
+    saveSheet: (wish, hooks) => saveSheet(app, keeper, wish, hooks),
     release: (what) => releasePlan(app, keeper, what),
     makeLink: links.makeLink, shareLink: links.shareLink, copyLink: links.copyLink,
     incoming: links.incoming, openIncoming: links.openIncoming, compareIncoming: links.compareIncoming, forgetIncoming: links.forgetIncoming,

@@ -10,7 +10,7 @@ import type { Primitive } from '../../drawing/primitives.ts'
 import type { Lettering } from '../lettering.ts'
 import { box, frame, rule } from '../region.ts'
 import { sheetWords } from '../words.ts'
-import { cautionsSection, checklistSection, gearSection } from './notes.ts'
+import { cautionsSection, checklistSection, codeSection, gearSection } from './notes.ts'
 import { crewLettering, plainText } from './face.ts'
 import { flow, type Section } from './flow.ts'
 import { extentOf, keyPlanGroups } from './keyPlan.ts'
@@ -35,7 +35,6 @@ export interface CrewSheet {
 const SECTION_PT = 96
 const SECTION_HEADING_PT = 18
 const LEAST_PLAN_PT = 96
-const CODE_PT = 74
 
 /**
  * Lays out a sheet. Pure: depends on nothing but its argument; the same content gives the same pages.
@@ -52,15 +51,14 @@ export function crewSheet(content: CrewSheetContent): CrewSheet {
   const widthPt = page.x1 - page.x0
   const zones = numberedZones(site)
 
-  const head = titleBlock(content, widthPt - (content.code === undefined ? 0 : CODE_PT + 8), reader, lettering)
+  const head = titleBlock(content, widthPt, reader, lettering)
   const stops = stopNumbersBlock(stopFigures(site, rehearsal), widthPt, reader, lettering)
   const draftPt = content.isSettled ? 0 : 22
   const headTop = page.marginPt + draftPt
-  const stopsTop = headTop + Math.max(head.heightPt, content.code === undefined ? 0 : CODE_PT + 18) + 4
+  const stopsTop = headTop + head.heightPt + 4
   const first: Primitive[] = [
     ...(content.isSettled ? [] : draftPlate(page.x0, page.marginPt, reader, lettering)),
     ...head.draw(page.x0, headTop),
-    ...(content.code === undefined ? [] : codeSquare(content.code, page.x1 - CODE_PT, headTop, reader, lettering)),
     ...lettering.line(reader.say('stopNumbers'), page.x0, stopsTop + 14, HEADING),
     ...stops.draw(page.x0, stopsTop + 20),
   ]
@@ -103,6 +101,7 @@ export function crewSheet(content: CrewSheetContent): CrewSheet {
     checklistSection(reader, lettering),
     gearSection(site, reader, lettering),
     cautionsSection(run, reader, lettering),
+    ...(content.code === undefined ? [] : [codeSection(content.code, reader, lettering)]),
   ]
   const drawingsPage = hasOwnPage ? 1 : 0
   const { placed, pages } = flow(sections, page, sectionBox.y1 + 6)
@@ -155,14 +154,5 @@ const foot = ({ site, when }: CrewSheetContent, page: PageFrame, cautions: reado
     rule([page.x0, y - 2, page.x1, y - 2], 'ink', 'context'),
     ...setLines(cautions, page.x0, y, BODY, lettering),
     ...lettering.line(lettering.clipped(right, page.x1 - page.x0, BODY), page.x1, y + (cautions.length + 0.8) * LINE_PT, { ...BODY, align: 'right' }),
-  ]
-}
-
-/** The code with its quiet border of four modules (ISO/IEC 18004). */
-const codeSquare = (code: readonly (readonly boolean[])[], x0: number, y0: number, reader: CrewReader, lettering: Lettering): readonly Primitive[] => {
-  const module = CODE_PT / (code.length + 8)
-  return [
-    ...code.flatMap((row, i) => row.flatMap((isDark, j) => (isDark ? [box(x0 + (j + 4) * module, y0 + (i + 4) * module, module, module, { fill: 'ink' })] : []))),
-    ...lettering.line(lettering.clipped(reader.say('codeOpens'), CODE_PT, BODY), x0 + CODE_PT / 2, y0 + CODE_PT + 10, { ...BODY, align: 'center' }),
   ]
 }

@@ -5,6 +5,7 @@ import type { SiteModel } from '../../derive/types.ts'
 import { alsoBring, clockWords } from '../../messages/ui/clockWords.ts'
 import { openFindings, valueWords } from '../findings.ts'
 import type { Lettering } from '../lettering.ts'
+import { box } from '../region.ts'
 import { sheetWords } from '../words.ts'
 import { emptyTick, heading, paragraph } from './blocks.ts'
 import type { Block, Section } from './flow.ts'
@@ -65,3 +66,32 @@ export const cautionsSection = (run: CheckRun | null, reader: CrewReader, letter
     ]
   },
 })
+
+/** Side of a module: a phone reads it off paper at arm's length; smaller only where the column is too narrow. */
+const MODULE_PT = 1.4
+/** Quiet border, in modules (ISO/IEC 18004). */
+const QUIET = 4
+
+/** The code that opens the layout, under its heading. */
+export const codeSection = (code: readonly (readonly boolean[])[], reader: CrewReader, lettering: Lettering): Section => ({
+  as: 'columns',
+  blocks: (widthPt) => {
+    const module = Math.min(MODULE_PT, widthPt / (code.length + 2 * QUIET))
+    return [
+      heading(reader.say('codeOpens'), widthPt, lettering),
+      { heightPt: (code.length + 2 * QUIET) * module, draw: (x, y) => code.flatMap((row, i) => darkRuns(row).map(([from, to]) => box(x + (from + QUIET) * module, y + (i + QUIET) * module, (to - from) * module, module, { fill: 'ink' }))) },
+    ]
+  },
+})
+
+/** Dark modules of a row side by side as one bar: no hair lines between them on paper. */
+const darkRuns = (row: readonly boolean[]): readonly (readonly [number, number])[] => {
+  const runs: [number, number][] = []
+  row.forEach((isDark, at) => {
+    const last = runs.at(-1)
+    if (!isDark) return
+    if (last !== undefined && last[1] === at) last[1] = at + 1
+    else runs.push([at, at + 1])
+  })
+  return runs
+}

@@ -2,7 +2,7 @@
 import type { CheckRun } from '../../checks/finding.ts'
 import type { SiteModel } from '../../derive/types.ts'
 import type { Primitive } from '../../drawing/primitives.ts'
-import { recordsOf, type YardDocument } from '../../scene/document.ts'
+import { replacedLetter } from '../../scene/revision.ts'
 import type { Lettering, TextLook } from '../lettering.ts'
 import { box } from '../region.ts'
 import { pipeLine, sticksLine } from '../titleBlock.ts'
@@ -10,12 +10,6 @@ import { sheetWords } from '../words.ts'
 import type { Block } from './flow.ts'
 import type { CrewReader } from './reader.ts'
 import { BODY, BOLD, LINE_PT, linesOf, setLines } from './text.ts'
-
-/** The last revision that left the app before this one, by the release log; null: none. */
-export const replacedRevision = (document: YardDocument, revision: string): string | null => {
-  const out = recordsOf(document, 'release').filter(({ what, letter }) => (what === 'printed' || what === 'shared') && letter !== revision)
-  return out.toSorted((a, b) => a.when.localeCompare(b.when)).at(-1)?.letter ?? null
-}
 
 interface HeadCell {
   caption: string
@@ -34,7 +28,7 @@ export const titleBlock = ({ site, run, when }: { site: SiteModel; run: CheckRun
   const { layout, job, setUp } = site
   const all = (write: (reader: CrewReader['readers'][number]) => string): readonly string[] => [...new Set(reader.readers.map(write))]
   const said = (text: string | null | undefined): readonly string[] => (text === null || text === undefined || text.trim() === '' ? reader.lines('unsaid') : [text])
-  const replaces = replacedRevision(site.document, layout.revision)
+  const replaces = replacedLetter(site.document)
   const meeting = [job.dispatch.muster, job.dispatch.caller].filter((text) => text !== null && text.trim() !== '').join(', ')
   const rows: readonly (readonly HeadCell[])[] = [
     [

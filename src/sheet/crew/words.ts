@@ -20,7 +20,7 @@ export const crewWords = {
   open: { en: 'open findings', es: 'hallazgos abiertos' },
   openCounts: { en: 'STOP {stop}, FIX {fix}, CHECK {check}, to confirm {confirm}', es: 'ALTO {stop}, CORREGIR {fix}, REVISAR {check}, por confirmar {confirm}' },
   openUnknown: { en: 'the checks have not run', es: 'sin revisar' },
-  codeOpens: { en: 'opens this layout', es: 'abre este plano' },
+  codeOpens: { en: 'Code that opens this layout', es: 'Código que abre este plano' },
 
   stopNumbers: { en: 'Stop numbers', es: 'Números de alto' },
   stopWind: { en: 'wind across the string', es: 'viento de lado' },

@@ -1,5 +1,6 @@
 import type { ReactNode } from 'react'
 import { Panel } from '../common/Panel.tsx'
+import { SheetPrint } from './SheetPrint.tsx'
 import { LinkShare } from '../share/LinkShare.tsx'
 import { useIsStale, useTell, useUi, useWords } from '../context.tsx'
 
@@ -14,6 +15,7 @@ export const SharePanel = ({ onClose }: { onClose: () => void }): ReactNode => {
         <button type="button" className="primary" onClick={() => void services.shareFile().then(tell)}>{say('shareFile')}</button>
         <button type="button" onClick={() => void services.saveFile().then(tell)}>{say('saveFile')}</button>
       </div>
+      <SheetPrint />
       <LinkShare />
       <p className="quiet-text">{say('caution')}</p>
     </Panel>
