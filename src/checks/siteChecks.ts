@@ -33,6 +33,10 @@ import { stickCarry } from './list/stickCarry.ts'
 import { stringSplit } from './list/stringSplit.ts'
 import { surfaceScuff } from './list/surfaceScuff.ts'
 import { tailSweep } from './list/tailSweep.ts'
+import { cutHeld } from './list/cutHeld.ts'
+import { noIgnition } from './list/noIgnition.ts'
+import { rollOff } from './list/rollOff.ts'
+import { stackHeld } from './list/stackHeld.ts'
 import { trenchEdge } from './list/trenchEdge.ts'
 import { verticalBend } from './list/verticalBend.ts'
 import { wayOut } from './list/wayOut.ts'
@@ -47,7 +51,7 @@ import { zoneOffSite } from './list/zoneOffSite.ts'
 /** Checks of the site and of the people on it, in the order of the notes; the registry takes them all. */
 export const siteChecks: readonly CheckDefinition[] = [
   crewInZone, crewSpots, lineOfSight, wayOut, handSignals,
-  extinguisherReach, burnKitReach, fuelHotPlate, generatorPlace, emergencyLaneClear, laneTaper, zoneOffSite,
+  extinguisherReach, burnKitReach, fuelHotPlate, generatorPlace, emergencyLaneClear, laneTaper, zoneOffSite, noIgnition, rollOff, stackHeld, cutHeld,
   publicWay, overheadLine, trenchEdge, holdBack, negativeDrag, machineHeld, gaugeDrag,
   endRoom, stringSplit, parkingRoom, walkStrung, walkWindow, walkLane, walkCrossings, stickCarry, clearance, bendRadius, bendHold, tailSweep, verticalBend, breakOver, pitLength, pullerPull,
   rackStops, rackLoad, loaderPlate, noseHold,
