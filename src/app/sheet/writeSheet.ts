@@ -88,7 +88,7 @@ export async function sheetFile(app: App, wish: SheetWish, hooks: SheetHooks): P
     const file = await inPages(pages, '.png', 'image/png', async (page) => {
       const blob = isTooLarge ? null : await pagePicture(page)
       isTooLarge ||= blob === null
-      return new Uint8Array(blob === null ? 0 : await blob.arrayBuffer())
+      return new Uint8Array(blob === null ? new ArrayBuffer(0) : await blob.arrayBuffer())
     }, hooks)
     return isTooLarge ? null : file
   }
