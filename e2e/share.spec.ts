@@ -50,7 +50,7 @@ test('a link met while a yard is open leaves it alone until it is chosen; a brok
   for (const [hash, reason] of [[`${new URL(link).hash.slice(0, -30)}`, /cut off or damaged/], ['#yard1.<script>alert(1)</script>', /characters that no such link has/], ['#yard7.abcd', /newer Stringyard/]] as const) {
     await page.evaluate((to) => { location.hash = to }, hash)
     await expect(page.getByRole('dialog', { name: /was not opened/i })).toContainText(reason)
-    await page.getByRole('dialog').getByRole('button', { name: 'close', exact: true }).last().click()
+    await page.getByRole('dialog').getByRole('button', { name: 'Close', exact: true }).last().click()
     expect(await page.evaluate(() => window.stringyard.document())).toEqual(before)
   }
 })
