@@ -57,3 +57,26 @@ describe('public ways and zones', () => {
     expect(levelsOf(publicWay, siteOf({}, red(), walkway(38, 'open', null)))).toEqual(['CHECK?'])
   })
 })
+
+describe('a walkway shut at stages', () => {
+  // RED by hand in fuse over x 20 to 30 m, y 20 to 24 m; a footway 1.5 m wide runs through it at y = 22 m.
+  const zone = item('zone', 'zone:shut', boxM(20, 30, 20, 24), { phases: ['fuse'], zoneClass: 'RED', name: 'hot' })
+  const way = (closedPhases: string[]) => item('walkway', 'walkway:shut', [{ xM: 0, yM: 22 }, { xM: 60, yM: 22 }], { access: 'open', closedPhases })
+  const marshal = (yM: number) => item('crew', 'crew:shut', { at: 'free', xM: 10, yM, headingRad: 0 }, { role: 'marshal', phases: ['fuse'] })
+  const barrier = item('barrier', 'barrier:shut', [{ xM: 15, yM: 21 }, { xM: 15, yM: 23 }])
+  const levels = (...records: Parameters<typeof siteOf>[1][]) => levelsOf(publicWay, siteOf({ job: { stickLengthM: null } }, zone, ...records))
+
+  it('with a marshal’s spot and a barrier drawn is a CHECK, without either a STOP', () => {
+    expect(levels(way(['fuse']), marshal(30), barrier)).toEqual(['CHECK'])
+    expect(levels(way(['fuse']), barrier)).toEqual(['STOP'])
+    expect(levels(way(['fuse']), marshal(30))).toEqual(['STOP'])
+    expect(levels(way(['pull']), marshal(30), barrier)).toEqual(['STOP'])
+  })
+  it('has its marshal within 50 ft of its edge: 22.75 m and 15.24 m make 37.99 m', () => {
+    expect(levels(way(['fuse']), marshal(37.9), barrier)).toEqual(['CHECK'])
+    expect(levels(way(['fuse']), marshal(38.1), barrier)).toEqual(['STOP'])
+  })
+  it('that is the crew’s crossing is no public way', () => {
+    expect(levels(item('walkway', 'walkway:shut', [{ xM: 0, yM: 22 }, { xM: 60, yM: 22 }], { isCrossing: true }))).toEqual([])
+  })
+})
