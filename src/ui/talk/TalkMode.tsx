@@ -130,7 +130,7 @@ const TalkScreen = ({ onClose }: { onClose: () => void }): ReactNode => {
           <h2 id="talk-heading" ref={heading} tabIndex={-1}><Label text={pageHeading[step.name]} /></h2>
           <p className="talk-quiet"><Label text={phaseName} />{step.name === 'zone' && step.zone !== null ? <>, <Label text={text.zoneAt} values={{ at: step.index + 1, count: zones.length }} /></> : null}</p>
         </div>
-        <ol className="talk-ticks" role="img" aria-label={say.label(text.progress, { at: at + 1, count: steps.length })}>{steps.map((_, i) => <li key={i} data-done={i <= at} aria-hidden="true" />)}</ol>
+        <div className="talk-ticks" role="img" aria-label={say.label(text.progress, { at: at + 1, count: steps.length })}>{steps.map((_, i) => <span key={i} data-done={i <= at} />)}</div>
         <StopSign />
         <button type="button" className="square talk-close" aria-label={say.label(text.close)} onClick={close}><Icon name="close" sizePx={26} /></button>
       </header>
