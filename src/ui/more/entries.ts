@@ -38,6 +38,7 @@ export const moreEntries: readonly MoreEntry[] = [
   { group: 'time', panel: 'mobilising', label: { en: 'what to bring', es: 'qué llevar' }, about: { en: 'gear with spares, sticks, truckloads', es: 'equipo con repuestos, tubos, viajes de camión' } },
   { group: 'time', panel: 'gear', label: { en: 'own gear', es: 'equipo propio' }, about: { en: 'what the crew owns and its plates say', es: 'lo que tiene la cuadrilla y dicen sus placas' } },
   { group: 'paper', panel: 'compare', label: { en: 'what changed?', es: '¿qué cambió?' }, about: { en: 'compare revisions, points in time, files; log of releases', es: 'comparar revisiones, puntos en el tiempo, archivos; registro de entregas' } },
+  { group: 'crew', panel: 'talk', label: { en: 'toolbox talk', es: 'charla de seguridad' }, about: { en: 'the next stage, zone by zone, in English and Spanish', es: 'la etapa que sigue, zona por zona, en inglés y español' } },
   { group: 'app', panel: 'settings', label: { en: 'settings', es: 'ajustes' }, about: { en: 'language, theme, hand', es: 'idioma, tema, mano' } },
   { group: 'app', panel: 'keys', label: { en: 'keyboard', es: 'teclado' }, about: { en: 'every key and what it does', es: 'cada tecla y lo que hace' } },
   { group: 'app', panel: 'about', label: { en: 'about, cautions, licences', es: 'acerca de, advertencias, licencias' }, about: { en: 'what it is and what it is not', es: 'qué es y qué no es' } },

@@ -1,6 +1,8 @@
 import type { ReactNode } from 'react'
 import { bowWords } from '../../messages/ui/bowWords.ts'
 import { stringWords } from '../../messages/ui/stringWords.ts'
+import { talkWords } from '../../messages/ui/talkWords.ts'
+import { zoneWords } from '../../messages/ui/zoneWords.ts'
 import { jobOf, layoutOf } from '../../scene/document.ts'
 import { noseHolds, pullEditions, surfaces, type Surface } from '../../scene/records/frame.ts'
 import { hourS } from '../../units/factors.ts'
@@ -66,6 +68,11 @@ export const JobPanel = ({ onClose }: { onClose: () => void }): ReactNode => {
         <NumberField label={words.local(bowWords.pullDuration)} kind="duration" value={job.pullDurationH.value === null ? null : job.pullDurationH.value * hourS} nullable min={0} max={1000 * hourS} name={name('pullDurationH.value')} placeholder={words.local(bowWords.underAnHour)} {...basis(job.pullDurationH)} onCommit={(value, key) => set('pullDurationH.value')(value === null ? null : value / hourS, key)} />
       </div>
       <div className="buttons"><button type="button" onClick={() => app.view.setState({ panel: 'bow' })}>{words.local(bowWords.title)}</button></div>
+      <h3>{words.local(zoneWords.testTitle)}</h3>
+      <div className="field-grid">
+        <ChoiceField label={words.local(zoneWords.test)} name={name('test')} value={job.test} choices={[{ value: null, label: say('notSaid') }, ...(['none', 'water'] as const).map((value) => ({ value, label: words.local(zoneWords[`test_${value}`]) }))]} onCommit={set('test')} />
+        {job.test !== 'water' ? null : <NumberField label={words.local(zoneWords.standOff)} kind="length" value={job.testStandOffM.value} nullable min={0} max={500} name={name('testStandOffM.value')} {...basis(job.testStandOffM)} onCommit={set('testStandOffM.value')} />}
+      </div>
       {setUp === null ? null : (
         <>
           <h3>{say('jobGround')}</h3>
@@ -82,6 +89,10 @@ export const JobPanel = ({ onClose }: { onClose: () => void }): ReactNode => {
           </div>
         </>
       )}
+      <h3>{words.local(talkWords.dispatch)}</h3>
+      <div className="field-grid">
+        {(['address', 'muster', 'caller'] as const).map((field) => <TextField key={field} label={words.local(talkWords[field])} value={job.dispatch[field] ?? ''} name={name(`dispatch.${field}`)} onCommit={(value, key) => set(`dispatch.${field}`)(value.trim() === '' ? null : value.trim(), key)} />)}
+      </div>
       <TextField long label={say('jobNote')} value={job.note ?? ''} name={name('note')} onCommit={(value, key) => set('note')(value === '' ? null : value, key)} />
     </Panel>
   )
