@@ -8,7 +8,7 @@ test('a job is split into two strings, the second is shown, and undo takes the s
   const strings = (): Promise<number> => page.evaluate(() => Object.values(window.stringyard.document().records).filter(({ kind }) => kind === 'string').length)
   const before = await strings()
   await expect(async () => {
-    await page.getByRole('button', { name: /^more/ }).last().click({ timeout: 2000 })
+    await page.getByRole('button', { name: 'More tools and settings' }).first().click({ timeout: 2000 })
     await page.getByRole('dialog').getByRole('button', { name: /^strings/ }).click({ timeout: 2000 })
     await expect(page.getByRole('button', { name: 'Add a string' })).toBeVisible({ timeout: 2000 })
   }).toPass()
@@ -17,7 +17,7 @@ test('a job is split into two strings, the second is shown, and undo takes the s
   expect(await strings()).toBe(2)
   // Eight sticks shared evenly.
   await expect(page.locator('[data-string]')).toHaveCount(2)
-  await expect(page.getByRole('status').first()).toContainText('8 sticks in 2 strings')
+  await expect(page.getByRole('dialog').getByRole('status')).toContainText('8 sticks in 2 strings')
   await page.getByRole('button', { name: 'Show string B' }).click()
   await settled(page)
   expect(await page.evaluate(() => window.stringyard.view().shownCase.stringId)).toBeDefined()
