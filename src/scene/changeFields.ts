@@ -55,6 +55,8 @@ export const frameFields: Readonly<Record<string, readonly ChangeField[]>> = {
     { path: 'dispatch.address', label: { en: 'address for the ambulance', es: 'dirección para la ambulancia' }, input: text },
     { path: 'dispatch.muster', label: { en: 'where to meet', es: 'punto de reunión' }, input: text },
     { path: 'dispatch.caller', label: { en: 'who calls', es: 'quién llama' }, input: text },
+    { path: 'test', label: { en: 'test of the line', es: 'prueba de la línea' }, input: { as: 'choice', choices: [{ value: 'none', label: { en: 'not here', es: 'no aquí' } }, { value: 'water', label: { en: 'with water', es: 'con agua' } }] } },
+    { path: 'testStandOffM.value', label: { en: 'distance from the line under test', es: 'distancia a la línea en prueba' }, input: length },
     { path: 'note', label: { en: 'note on the job', es: 'nota del trabajo' }, input: text },
   ],
   setUp: [

@@ -1,4 +1,4 @@
-import type { ReactNode } from 'react'
+import { useEffect, type ReactNode } from 'react'
 import { dropHeightM } from '../../derive/dropHeight.ts'
 import { rollOffAt, type RollOff } from '../../derive/rollOff.ts'
 import type { SiteModel } from '../../derive/types.ts'
@@ -13,6 +13,11 @@ const RollOffBar = (): ReactNode => {
   const reader = useWords()
   const at = useView((view) => view.rollOff)
   const site = useSite((state) => state.site)
+  // Keys of the tool belong to the plan, wherever the tool was taken from.
+  useEffect(() => {
+    const frame = requestAnimationFrame(() => document.querySelector<HTMLElement>('[data-band="plan"]')?.focus())
+    return () => cancelAnimationFrame(frame)
+  }, [])
   const sentences = at === null ? [reader.local(words.wait)] : rollOffSentences(rollOffAt(site, at, dropHeightM(site, at)), site, reader)
   return (
     <div className="tool-hint" role="status">

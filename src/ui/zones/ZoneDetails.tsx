@@ -5,11 +5,15 @@ import { recordsOf } from '../../scene/document.ts'
 import { crewRoles } from '../../scene/kinds/crew.ts'
 import { zoneClassSchema, type Phase, type ZoneClass } from '../../scene/parts.ts'
 import { useCommand } from '../command.ts'
-import { useDocuments, useWords } from '../context.tsx'
+import { useDocuments, useWords, type Words } from '../context.tsx'
 import { NumberField } from '../fields/NumberField.tsx'
 import { ChoiceField, TextField } from '../fields/OtherFields.tsx'
 import { PhasesField } from '../fields/PhasesField.tsx'
 import { ZoneSwatch } from './ZoneSwatch.tsx'
+
+/** The class in words; a RED zone names who may enter all the same. */
+export const classText = ({ zoneClass, mayEnter }: Pick<Zone, 'zoneClass' | 'mayEnter'>, local: Words['local']): string =>
+  zoneClass === 'RED' && mayEnter.length > 0 ? local(words.only_RED, { who: [...new Set(mayEnter)].map((role) => local(crewRoles.find(({ value }) => value === role)!.label)).join(', ') }) : local(words[`class_${zoneClass}`])
 
 /** What a zone is and says, whence its size, who may enter; and its change by hand. */
 export const ZoneDetails = ({ zone }: { zone: Zone }): ReactNode => {
@@ -17,7 +21,7 @@ export const ZoneDetails = ({ zone }: { zone: Zone }): ReactNode => {
   const names = (labels: readonly { en: string; es: string }[]): string => labels.map((label) => local(label)).join(', ')
   return (
     <>
-      <p className="zone-class"><ZoneSwatch zoneClass={zone.zoneClass} isUnknown={zone.missing.length > 0} /> <strong>{local(words[`class_${zone.zoneClass}`])}</strong></p>
+      <p className="zone-class"><ZoneSwatch zoneClass={zone.zoneClass} isUnknown={zone.missing.length > 0} /> <strong>{classText(zone, local)}</strong></p>
       <p className="zone-sentence">{local(zone.sentence)}</p>
       {zone.missing.length === 0 ? null : <p><strong>?</strong> {local(words.isUnknown, { what: names(zone.missing.map(({ label }) => label)) })}</p>}
       {zone.changedBecause === null ? null : <p>{local(words.changedBecause, { reason: zone.changedBecause })}</p>}

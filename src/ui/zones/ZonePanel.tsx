@@ -6,7 +6,7 @@ import { stageOf } from '../../state/viewStore.ts'
 import { Panel } from '../common/Panel.tsx'
 import { useSite, useUi, useView, useWords } from '../context.tsx'
 import { ChoiceField } from '../fields/OtherFields.tsx'
-import { ZoneDetails } from './ZoneDetails.tsx'
+import { classText, ZoneDetails } from './ZoneDetails.tsx'
 import { ZoneSwatch } from './ZoneSwatch.tsx'
 
 /** Zones live at the stage shown, one line each; a line opens the zone: what it is, why, who may enter, and what may be changed. */
@@ -46,7 +46,7 @@ const ZoneList = ({ zones, onOpen }: { zones: readonly Zone[]; onOpen: (key: str
             <ZoneSwatch zoneClass={zone.zoneClass} isUnknown={zone.missing.length > 0} />
             <span>
               <strong>{zone.id === 'hand' ? '' : `${zone.id} `}{local(zone.name)}{zone.missing.length > 0 ? ' ?' : ''}</strong>
-              <span className="quiet-text">{local(words[`class_${zone.zoneClass}`])}{zone.changedBecause === null ? '' : ` · ${local(words.changedBecause, { reason: zone.changedBecause })}`}</span>
+              <span className="quiet-text">{classText(zone, local)}{zone.changedBecause === null ? '' : ` · ${local(words.changedBecause, { reason: zone.changedBecause })}`}</span>
             </span>
           </button>
         </li>
