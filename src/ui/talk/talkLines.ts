@@ -4,7 +4,7 @@ import type { Localized } from '../../messages/localized.ts'
 import { talkWords } from '../../messages/ui/talkWords.ts'
 import { timeWords } from '../title/timeWords.ts'
 import type { SinceTalk } from './lastTalk.ts'
-import { classLine, listWords, musterNames, roleName, stageLines, type SpotInTalk, type TalkLine, type TalkStep } from './talkModel.ts'
+import { classLine, listWords, musterLines, roleName, stageLines, type SpotInTalk, type TalkLine, type TalkStep } from './talkModel.ts'
 
 /** Changes told one by one; the rest are counted. */
 const MOST_CHANGES = 12
@@ -37,10 +37,7 @@ export function spotLine({ item, inside }: SpotInTalk): TalkLine {
   return { text: talkWords.inZone, values: { zone: deepest.zone.name, depth: { kind: 'length', value: deepest.depthM }, who: item.label } }
 }
 
-export function wrongLines(site: SiteModel): readonly TalkLine[] {
-  const names = musterNames(site)
-  return names.length === 0 ? [] : [{ text: talkWords.musterOnPlan, values: { places: names.join(', ') } }]
-}
+export const wrongLines = musterLines
 
 export interface SpokenParts {
   site: SiteModel

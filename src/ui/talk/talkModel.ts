@@ -114,12 +114,13 @@ export function talkStops(site: SiteModel, stage: Stage, limits: Limits): readon
   if (stage.phase === 'pull' || stage.phase === 'move') lines.push(pullLine(site, stage))
   if (stage.phase === 'fuse') lines.push(dragLine(site, stage))
   const dead = [...site.placed.values()].filter(({ kind }) => kind === 'radioDead')
-  lines.push(dead.length === 0 ? { text: talkWords.stopRadio } : { text: talkWords.stopRadioDead, values: { places: dead.map(placeName).join(', ') } })
+  const places = namesOf(dead)
+  lines.push(dead.length === 0 ? { text: talkWords.stopRadio } : places.length === 0 ? { text: talkWords.stopRadioMarked } : { text: talkWords.stopRadioDead, values: { places: places.join(', ') } })
   return lines
 }
 
-/** Name somebody gave it, else where it lies. */
-const placeName = ({ record, label }: PlacedItem): string => ('name' in record && record.name !== '' ? record.name : label === '' ? '○' : label)
+/** Names people gave things, else their labels; what has neither is left out. */
+const namesOf = (items: readonly PlacedItem[]): string[] => items.map(({ record, label }) => ('name' in record && record.name !== '' ? record.name : label)).filter((name) => name !== '')
 
 const nearest = <T extends { joint: number }>(all: readonly T[], joint: number): T | undefined =>
   all.reduce<T | undefined>((best, one) => (best === undefined || Math.abs(one.joint - joint) < Math.abs(best.joint - joint) ? one : best), undefined)
@@ -142,8 +143,13 @@ function dragLine(site: SiteModel, stage: Stage): TalkLine {
 export const openFindings = (findings: readonly Finding[], phase: Phase): readonly Finding[] =>
   (['STOP', 'FIX'] as const).flatMap((level) => findings.filter((one) => one.level === level && one.phases.includes(phase)))
 
-/** Muster points drawn on the plan, by name. */
-export const musterNames = (site: SiteModel): readonly string[] => [...site.placed.values()].filter(({ kind }) => kind === 'muster').map(placeName)
+/** Muster points drawn on the plan: by name, or how many there are. */
+export function musterLines(site: SiteModel): readonly TalkLine[] {
+  const points = [...site.placed.values()].filter(({ kind }) => kind === 'muster')
+  const names = namesOf(points)
+  if (points.length === 0) return []
+  return names.length < points.length ? [{ text: talkWords.musterMarked, values: { count: points.length } }] : [{ text: talkWords.musterOnPlan, values: { places: names.join(', ') } }]
+}
 
 /** Id of the stage as the release log keeps it: `pull:3`, `setUp`. */
 export const stageIdOf = ({ phase, joint }: Stage): string => (phase === 'load' || phase === 'fuse' || phase === 'pull' ? `${phase}:${joint}` : phase)
