@@ -93,7 +93,8 @@ function lockChange(before: YardRecord, after: YardRecord): readonly ChangeLine[
   return [{ group: 'other', text: is ? { en: '{what} locked', es: '{what}: fijado' } : { en: '{what} unlocked', es: '{what}: ya no está fijado' }, values: {} }]
 }
 
-function measuredLine({ saddleM }: Extract<YardRecord, { kind: 'asSet' }>): ChangeLine {
+function measuredLine({ saddleM, farSaddleM, offsetM, runningM }: Extract<YardRecord, { kind: 'asSet' }>): ChangeLine {
+  if ([saddleM, farSaddleM, offsetM, runningM].every((figure) => figure === null)) return { group: 'measured', text: { en: '{what}: ticked as set', es: '{what}: marcado como colocado' }, values: {} }
   if (saddleM === null) return { group: 'measured', text: { en: '{what}: measured after setting', es: '{what}: medido después de colocarlo' }, values: {} }
   return { group: 'measured', text: { en: '{what}: measured at {height} after setting', es: '{what}: quedó a {height}, medido' }, values: { height: { kind: 'height', value: saddleM } } }
 }

@@ -51,7 +51,7 @@ describe('marks of the ranking', () => {
 })
 
 describe('the planned line beside heights as set', () => {
-  const asSet: YardRecord = { id: 'asSet:1', kind: 'asSet', itemId: 'stand:e1', saddleM: inch(28), farSaddleM: null, offsetM: null, runningM: null, when: '' }
+  const asSet: YardRecord = { id: 'asSet:1', kind: 'asSet', itemId: 'stand:e1', saddleM: inch(28), farSaddleM: null, isTicked: false, isFarTicked: false, offsetM: null, runningM: null, when: '' }
   const stage = { phase: 'fuse', joint: 1 } as const
   const look = { pxPerM: 15, pxPerLevelM: 75, fromM: -15, toM: 15, reader: { system: 'feetInches', language: 'en' }, chosenIds: [] } as const
   const set = deriveSite(fusionYard({ more: [asSet] }), { variant: 'asSet' })

@@ -6,7 +6,7 @@ import type { SiteModel, SupportView } from '../../src/derive/types.ts'
 import type { YardDocument, YardRecord } from '../../src/scene/document.ts'
 import { ft, fusionYard, inch } from '../helpers/fusionYard.ts'
 
-const asSet = (itemId: string, saddleM: number | null, farSaddleM: number | null = null): YardRecord => ({ id: `asSet:${itemId.replace(':', '')}`, kind: 'asSet', itemId, saddleM, farSaddleM, offsetM: null, runningM: null, when: '2025-06-03T15:00:00.000Z' })
+const asSet = (itemId: string, saddleM: number | null, farSaddleM: number | null = null): YardRecord => ({ id: `asSet:${itemId.replace(':', '')}`, kind: 'asSet', itemId, saddleM, farSaddleM, isTicked: false, isFarTicked: false, offsetM: null, runningM: null, when: '2025-06-03T15:00:00.000Z' })
 /** E1 on the jaw line at 30 in, E2 so much lower. */
 const yardWithE2 = (lowIn: number, more: readonly YardRecord[] = []): YardDocument => fusionYard({ exits: [[12.5, 0], [25, lowIn], [35.7, 8.5], [46.4, 17.5], [57.1, 22.75]], rollers: [67.8, 80.3, 92.8, 105.3, 117.8], neededFt: 110, more })
 const yard = (...more: YardRecord[]): YardDocument => yardWithE2(1.5, more)

@@ -51,7 +51,7 @@ describe('heights by rule', () => {
 
 describe('as set', () => {
   it('measured saddles stand in for planned ones, only where there are any', () => {
-    const asSet = { id: 'asSet:1', kind: 'asSet', itemId: 'stand:a', saddleM: 0.7, farSaddleM: null, offsetM: null, runningM: null, when: '2025-06-03' } as const
+    const asSet = { id: 'asSet:1', kind: 'asSet', itemId: 'stand:a', saddleM: 0.7, farSaddleM: null, isTicked: false, isFarTicked: false, offsetM: null, runningM: null, when: '2025-06-03' } as const
     const document = line({ fallRatio: 0 }, item('stand', 'stand:a', onRun(5)), item('stand', 'stand:b', onRun(9)), asSet)
     expect(deriveSite(document, { variant: 'asSet' }).supports.map(({ saddleM }) => Number(saddleM!.toFixed(6)))).toEqual([0.7, 0.738075])
     expect(deriveSite(document).supports[0]!.saddleM).toBeCloseTo(0.738075, 9)

@@ -132,7 +132,7 @@ function limitsChanged(random: Random, document: YardDocument): YardDocument {
 /** Heights the crew measured, for the case as set. */
 function measured(random: Random, document: YardDocument): YardDocument {
   return withRecords(document, ...supportsIn(document).filter(() => random() < 0.5).map((of, i): YardRecord => ({
-    id: `asSet:m${i}`, kind: 'asSet', itemId: of.id, saddleM: random() < 0.8 ? between(random, 0, 1.3) : null, farSaddleM: of.kind !== 'rack' || random() < 0.5 ? null : between(random, 0, 1.3), offsetM: random() < 0.5 ? null : between(random, -0.2, 0.2), runningM: null, when: '2025-06-03T14:32:00.000Z',
+    id: `asSet:m${i}`, kind: 'asSet', itemId: of.id, saddleM: random() < 0.8 ? between(random, 0, 1.3) : null, farSaddleM: of.kind !== 'rack' || random() < 0.5 ? null : between(random, 0, 1.3), isTicked: random() < 0.3, isFarTicked: random() < 0.2, offsetM: random() < 0.5 ? null : between(random, -0.2, 0.2), runningM: null, when: '2025-06-03T14:32:00.000Z',
   })))
 }
 

@@ -14,7 +14,7 @@ it.each([
   ['an item on a feature', item('crew', 'crew:1', onItem('run:1')), 'crew:1.place.itemId names run:1, which is not an item with a place in this file'],
   ['a machine of no set-up', item('machine', 'machine:1', onRun(0), { setUpId: 'setUp:9' }), 'machine:1.setUpId names setUp:9, which is not a set-up in this file'],
   ['a path to a target that is gone', run({ id: 'run:2', targetId: 'trench:9' }), 'run:2.targetId names trench:9, which is not a record in this file'],
-  ['a figure of an item that is gone', { id: 'asSet:1', kind: 'asSet', itemId: 'stand:9', saddleM: 1, farSaddleM: null, offsetM: null, runningM: null, when: '' } as YardRecord, 'asSet:1.itemId names stand:9, which is not an item with a place in this file'],
+  ['a figure of an item that is gone', { id: 'asSet:1', kind: 'asSet', itemId: 'stand:9', saddleM: 1, farSaddleM: null, isTicked: false, isFarTicked: false, offsetM: null, runningM: null, when: '' } as YardRecord, 'asSet:1.itemId names stand:9, which is not an item with a place in this file'],
   ['a string joined to itself', string('string:1', 'string:1'), 'string:1.joinedToId goes round in a loop: string:1 → string:1'],
 ])('%s', (_what, record, text) => expect(said(record)).toEqual([text]))
 it('a loop names every member once, what hangs on it none', () => {

@@ -74,7 +74,7 @@ describe('the letter of a plan', () => {
     release(documents, 'printed')
     const before = documents.getState().document
     const stand = recordsOf(before, 'stand')[0]!
-    const asSet: YardRecord = { id: 'asSet:1', kind: 'asSet', itemId: stand.id, saddleM: 0.5, farSaddleM: null, offsetM: null, runningM: null, when: '' }
+    const asSet: YardRecord = { id: 'asSet:1', kind: 'asSet', itemId: stand.id, saddleM: 0.5, farSaddleM: null, isTicked: false, isFarTicked: false, offsetM: null, runningM: null, when: '' }
     documents.getState().commit(step('as set'), { put: [asSet], remove: [] })
     const layout = layoutOf(before)
     documents.getState().commit(step('units'), { put: [{ ...layout, displayUnits: layout.displayUnits === 'metric' ? 'feetInches' : 'metric' }], remove: [] })

@@ -7,7 +7,7 @@ import { byTheTapeM, heightRows, standingOf, type HeightRow } from '../../src/ui
 import { fusionYard, inch } from '../helpers/fusionYard.ts'
 import { english, metric, spanish } from './words.ts'
 
-const e1: YardRecord = { id: 'asSet:1', kind: 'asSet', itemId: 'stand:e1', saddleM: inch(29), farSaddleM: null, offsetM: null, runningM: null, when: '' }
+const e1: YardRecord = { id: 'asSet:1', kind: 'asSet', itemId: 'stand:e1', saddleM: inch(29), farSaddleM: null, isTicked: false, isFarTicked: false, offsetM: null, runningM: null, when: '' }
 const rowsOf = (...more: YardRecord[]): HeightRow[] => {
   const site = deriveSite(fusionYard({ more }))
   return heightRows(site, runChecks(site), 'feetInches')

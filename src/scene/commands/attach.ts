@@ -1,6 +1,6 @@
 import { z } from 'zod'
 import { rotate, subtract, wrapAngleRad } from '../../geometry/vector.ts'
-import type { YardDocument } from '../document.ts'
+import { recordsOf, type YardDocument } from '../document.ts'
 import { isFeature, isItem, resolvePlace, runIdOf } from '../resolve.ts'
 import { rounded } from '../rounding.ts'
 import { idsArg, oneId } from './args.ts'
@@ -70,4 +70,19 @@ export const lock = defineCommand({
     remove: [],
   }),
   label: (document, { ids, locked }) => stepOf(locked ? { en: 'lock', es: 'bloquear' } : { en: 'unlock', es: 'desbloquear' }, whatText(document, ids)),
+})
+
+/** Ids of the unlocked items of which something was measured or ticked after setting, in document order: they stand in the ground. */
+export const stakedIds = (document: YardDocument): readonly string[] =>
+  recordsOf(document, 'asSet').map(({ itemId }) => itemId).filter((id) => {
+    const item = document.records[id]
+    return isItem(item) && !item.locked
+  })
+
+/** Locks all that is staked (`stakedIds`), so that a finger on the plan no longer moves what already stands in the ground. */
+export const lockStaked = defineCommand({
+  name: 'lockStaked',
+  args: z.strictObject({}),
+  run: (document, _args, env) => lock.run(document, { ids: stakedIds(document), locked: true }, env),
+  label: () => ({ text: { en: 'lock what is staked', es: 'bloquear lo estacado' } }),
 })

@@ -30,18 +30,18 @@ export const clearLimit = defineCommand({
   label: () => ({ text: { en: 'limit back to its start', es: 'límite a su valor inicial' } }),
 })
 
-/** What was measured on an item after setting it. Figures not named keep what was measured before; the plan is not touched. */
+/** What was measured on an item after setting it, or ticked as set. What is not named keeps what it was before; the plan is not touched. */
 export const setAsSet = defineCommand({
   name: 'setAsSet',
-  args: z.strictObject({ itemId: oneId, saddleM: finite.nullable().optional(), farSaddleM: finite.nullable().optional(), offsetM: finite.nullable().optional(), runningM: finite.nullable().optional() }),
+  args: z.strictObject({ itemId: oneId, saddleM: finite.nullable().optional(), farSaddleM: finite.nullable().optional(), isTicked: z.boolean().optional(), isFarTicked: z.boolean().optional(), offsetM: finite.nullable().optional(), runningM: finite.nullable().optional() }),
   run: (document, { itemId, ...measured }, env): Edit => {
     if (!isItem(document.records[itemId])) return refuse('setAsSet', 'itemId', `names ${itemId}, which is not an item here`, `nombra ${itemId}, que no es un elemento aquí`)
     const before = recordsOf(document, 'asSet').find((one) => one.itemId === itemId)
-    const start = before ?? { id: env.newId('asSet'), kind: 'asSet', itemId, saddleM: null, farSaddleM: null, offsetM: null, runningM: null }
+    const start = before ?? { id: env.newId('asSet'), kind: 'asSet', itemId, saddleM: null, farSaddleM: null, isTicked: false, isFarTicked: false, offsetM: null, runningM: null }
     const given = Object.fromEntries(Object.entries(measured).filter(([, value]) => value !== undefined))
     const made = checked('setAsSet', schemaOf('asSet'), { ...start, ...given, when: env.now() }) as AsSetRecord
-    // With the last figure taken back nothing is left that was measured.
-    const isEmpty = [made.saddleM, made.farSaddleM, made.offsetM, made.runningM].every((value) => value === null)
+    // With the last figure and tick taken back nothing is left that was measured.
+    const isEmpty = !made.isTicked && !made.isFarTicked && [made.saddleM, made.farSaddleM, made.offsetM, made.runningM].every((value) => value === null)
     if (isEmpty) return { put: [], remove: before === undefined ? [] : [before.id] }
     return { put: [made], remove: [] }
   },

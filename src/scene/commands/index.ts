@@ -1,4 +1,4 @@
-import { attach, detach, lock } from './attach.ts'
+import { attach, detach, lock, lockStaked } from './attach.ts'
 import { changeZone, clearLimit, clearZoneChange, setAsSet, setLimit } from './beside.ts'
 import type { Command } from './command.ts'
 import { duplicate, paste } from './copy.ts'
@@ -16,6 +16,7 @@ import { crewDefaults, setHoldBack, usualSetUp } from './usual.ts'
 import { addVertex, moveVertex, removeVertex } from './vertices.ts'
 
 export { CommandError, type Command } from './command.ts'
+export { stakedIds } from './attach.ts'
 export { copyOf } from './copy.ts'
 export { deleteSays, type DeleteSays } from './remove.ts'
 
@@ -28,7 +29,7 @@ export const commandOf = (name: string): Command | undefined => byName.get(name)
 /** Every command; a new one is one file and one line here. */
 export const commands: readonly Command[] = [
   place, placeRow, moveBy, slideBy, setOnRun, rotateBy, setHeight, dropBy, setField, setJob, setLayout, setSetUp, setRun, setStickCount, splitStrings, addString, splitString, joinString, setString, parkStrings,
-  moveVertex, addVertex, removeVertex, remove, duplicate, paste, spreadEvenly, spaceAt, reverse, lock, attach, detach,
+  moveVertex, addVertex, removeVertex, remove, duplicate, paste, spreadEvenly, spaceAt, reverse, lock, lockStaked, attach, detach,
   drawStrip, usualSetUp, crewDefaults, setHoldBack, setLimit, clearLimit, setAsSet, changeZone, clearZoneChange, useGear,
   sequenceOf(commandOf),
 ]

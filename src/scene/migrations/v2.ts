@@ -30,7 +30,7 @@ const added: { readonly [name: string]: { readonly [path: string]: Json } } = {
   },
   strings: { parkingSide: 'right' },
   trench: { isPit: false },
-  asSet: { farSaddleM: null },
+  asSet: { farSaddleM: null, isTicked: false, isFarTicked: false },
   releases: { stageId: null, language: null, people: [] },
   crew: { language: null },
   walkway: { closedPhases: [], isCrossing: null },

@@ -39,6 +39,9 @@ export const asSetSchema = z.strictObject({
   saddleM: finite.nullable(),
   /** The same on a rack's far beam. */
   farSaddleM: finite.nullable(),
+  /** Ticked as standing where the plan has it; of a rack, its beam next to the jaws and its far one. */
+  isTicked: z.boolean(),
+  isFarTicked: z.boolean(),
   offsetM: finite.nullable(),
   runningM: finite.nullable(),
   when: z.string().max(40),

@@ -8,7 +8,7 @@ import type { YardDocument, YardRecord } from '../../../src/scene/document.ts'
 import { fusionYard, inch, moveOf, textOf, type YardSpec } from '../../helpers/fusionYard.ts'
 
 const measured = (itemId: string, saddleIn: number | null, farSaddleIn: number | null = null): YardRecord =>
-  ({ id: `asSet:${itemId.replace(':', '')}`, kind: 'asSet', itemId, saddleM: saddleIn === null ? null : inch(saddleIn), farSaddleM: farSaddleIn === null ? null : inch(farSaddleIn), offsetM: null, runningM: null, when: '2025-06-03T15:00:00.000Z' })
+  ({ id: `asSet:${itemId.replace(':', '')}`, kind: 'asSet', itemId, saddleM: saddleIn === null ? null : inch(saddleIn), farSaddleM: farSaddleIn === null ? null : inch(farSaddleIn), isTicked: false, isFarTicked: false, offsetM: null, runningM: null, when: '2025-06-03T15:00:00.000Z' })
 /** Rack and two stands on the jaw line at 30 in; 36 in pipe wants E1 to about 1/8 in. */
 const yard = (spec: YardSpec, ...more: readonly YardRecord[]): YardDocument => fusionYard({ ...spec, more })
 const run = (document: YardDocument, variant: 'planned' | 'asSet' = 'planned'): readonly Finding[] => {

@@ -1,6 +1,7 @@
 import { expect, it } from 'vitest'
+import { stakedIds } from '../../../src/scene/commands/index.ts'
 import { after, recordOf, whereIs } from '../../helpers/commands.ts'
-import { documentOf, free, item, job, layout, onItem, onRun, run, setUp, yard } from '../../helpers/documents.ts'
+import { documentOf, free, item, job, layout, onItem, onRun, run, setUp, testEnv, yard } from '../../helpers/documents.ts'
 
 const near = (x: number): unknown => expect.closeTo(x, 9)
 
@@ -34,4 +35,14 @@ it('a lock holds against moving, turning, attaching, height and deleting, and co
     expect(after(locked, name, args), name).toBe(locked)
   }
   expect(recordOf(after(locked, 'lock', { ids: ['stand:1'], locked: false }), 'stand:1')['locked']).toBe(false)
+})
+it('what was measured or ticked is locked in one step, the rest stays free', () => {
+  const open = yard(item('stand', 'stand:1', onRun(5)), item('stand', 'stand:2', onRun(9)), item('stand', 'stand:3', onRun(13)))
+  const env = testEnv()
+  const staked = after(after(open, 'setAsSet', { itemId: 'stand:1', saddleM: 0.7 }, env), 'setAsSet', { itemId: 'stand:2', isTicked: true }, env)
+  expect(stakedIds(staked)).toEqual(['stand:1', 'stand:2'])
+  const locked = after(staked, 'lockStaked', {})
+  expect(['stand:1', 'stand:2', 'stand:3'].map((id) => recordOf(locked, id)['locked'])).toEqual([true, true, false])
+  expect(stakedIds(locked)).toEqual([])
+  expect(after(locked, 'lockStaked', {})).toBe(locked)
 })

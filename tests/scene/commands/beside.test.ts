@@ -19,7 +19,7 @@ it('a limit is changed once a bound, with who and when, and put back', () => {
 it('as-set figures lie beside the plan, one record an item, kept until measured again', () => {
   const first = after(document, 'setAsSet', { itemId: 'stand:1', saddleM: 0.76 })
   const second = after(first, 'setAsSet', { itemId: 'stand:1', offsetM: 0.01 })
-  expect(recordsOf(second, 'asSet')).toEqual([{ id: 'asSet:t1', kind: 'asSet', itemId: 'stand:1', saddleM: 0.76, farSaddleM: null, offsetM: 0.01, runningM: null, when: '2025-06-03T14:32:00.000Z' }])
+  expect(recordsOf(second, 'asSet')).toEqual([{ id: 'asSet:t1', kind: 'asSet', itemId: 'stand:1', saddleM: 0.76, farSaddleM: null, isTicked: false, isFarTicked: false, offsetM: 0.01, runningM: null, when: '2025-06-03T14:32:00.000Z' }])
   expect(second.records['stand:1']).toBe(document.records['stand:1'])
   expect(documentIssues(second)).toEqual([])
   const measuredAgain = after(second, 'setAsSet', { itemId: 'stand:1', saddleM: null })
@@ -34,4 +34,11 @@ it('a derived zone is changed field by field and put back as derived', () => {
   const amber = after(wide, 'changeZone', { zoneKey: 'Z-02@rack:1', zoneClass: 'AMBER' })
   expect(recordsOf(amber, 'zoneChange')).toMatchObject([{ marginM: 2, zoneClass: 'AMBER', points: null, reason: 'slope' }])
   expect(after(amber, 'clearZoneChange', { zoneKey: 'Z-02@rack:1' }).records).toEqual(document.records)
+})
+it('a tick stands without a figure, and both gone leave nothing', () => {
+  const ticked = after(document, 'setAsSet', { itemId: 'stand:1', isTicked: true })
+  expect(recordsOf(ticked, 'asSet')).toMatchObject([{ itemId: 'stand:1', saddleM: null, isTicked: true, isFarTicked: false }])
+  const measured = after(ticked, 'setAsSet', { itemId: 'stand:1', saddleM: 0.7 })
+  expect(recordsOf(after(measured, 'setAsSet', { itemId: 'stand:1', isTicked: false }), 'asSet')).toMatchObject([{ saddleM: 0.7, isTicked: false }])
+  expect(recordsOf(after(ticked, 'setAsSet', { itemId: 'stand:1', isTicked: false }), 'asSet')).toEqual([])
 })

@@ -5,7 +5,7 @@ import type { YardRecord } from '../../../src/scene/document.ts'
 import { after, recordOf, whereIs } from '../../helpers/commands.ts'
 import { free, item, onItem, onRun, run, setUp, yard } from '../../helpers/documents.ts'
 
-const asSet: YardRecord = { id: 'asSet:1', kind: 'asSet', itemId: 'rack:1', saddleM: 0.7, farSaddleM: null, offsetM: null, runningM: null, when: '' }
+const asSet: YardRecord = { id: 'asSet:1', kind: 'asSet', itemId: 'rack:1', saddleM: 0.7, farSaddleM: null, isTicked: false, isFarTicked: false, offsetM: null, runningM: null, when: '' }
 const zoneChange: YardRecord = { id: 'zoneChange:1', kind: 'zoneChange', zoneKey: 'Z-02@rack:1', marginM: 1, points: null, zoneClass: null, phases: null, reason: '' }
 const string = (id: string, over: object = {}): YardRecord => ({ id, kind: 'string', setUpId: 'setUp:1', runId: 'run:1', name: '', stickCount: null, parkingRow: null, parkingSide: 'right', order: 0, joinedToId: null, note: null, ...over })
 
