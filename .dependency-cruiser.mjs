@@ -14,11 +14,12 @@ export const layers = {
   checks: { src: ['units', 'messages', 'geometry', 'engine', 'scene', 'derive'], npm: [] },
   state: { src: ['units', 'messages', 'geometry', 'scene', 'derive', 'checks'], npm: ['zustand'] },
   canvas: { src: ['units', 'messages', 'geometry', 'drawing', 'scene', 'derive', 'checks', 'state'], npm: ['react', 'konva', 'react-konva', 'zustand'] },
-  ui: { src: ['units', 'messages', 'geometry', 'drawing', 'scene', 'derive', 'checks', 'state'], npm: ['react', 'react-dom', 'zustand'] },
+  read: { src: ['units', 'messages', 'geometry'], npm: ['papaparse', '@types/papaparse', 'dxf-parser'] },
+  ui: { src: ['units', 'messages', 'geometry', 'drawing', 'scene', 'derive', 'checks', 'state', 'read'], npm: ['react', 'react-dom', 'zustand'] },
   sheet: { src: ['units', 'messages', 'geometry', 'drawing', 'engine', 'scene', 'derive', 'checks'], npm: ['qrcode-generator'] },
   write: { src: ['units', 'messages', 'geometry', 'drawing', 'scene', 'derive', 'checks', 'sheet'], npm: ['pdfkit', '@types/pdfkit', '@tarikjabiri/dxf', 'papaparse', '@types/papaparse'] },
   headless: { src: ['units', 'messages', 'geometry', 'drawing', 'engine', 'scene', 'derive', 'checks', 'sheet', 'write'], npm: [], node: true },
-  app: { src: ['units', 'messages', 'geometry', 'drawing', 'engine', 'scene', 'derive', 'checks', 'state', 'canvas', 'ui', 'sheet', 'write'], npm: ['react', 'react-dom', 'konva', 'react-konva', 'zustand', 'idb', 'fflate', 'vite', '@fontsource/fira-sans-condensed'], node: true },
+  app: { src: ['units', 'messages', 'geometry', 'drawing', 'engine', 'scene', 'derive', 'checks', 'state', 'canvas', 'ui', 'sheet', 'write', 'read'], npm: ['react', 'react-dom', 'konva', 'react-konva', 'zustand', 'idb', 'fflate', 'vite', '@fontsource/fira-sans-condensed'], node: true },
 }
 
 const npmName = (name) => `node_modules/${name}/`

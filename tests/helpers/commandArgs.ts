@@ -28,6 +28,10 @@ export function argsArbitrary(name: string, document: YardDocument): fc.Arbitrar
   const kind = fc.constantFrom(...kinds.map((one) => one.kind as string))
   const table: Record<string, fc.Arbitrary<unknown>> = {
     place: kind.chain((of): fc.Arbitrary<unknown> => (kinds.find((one) => one.kind === of)?.placing === 'item' ? fc.record({ kind: fc.constant(of), place }) : fc.record({ kind: fc.constant(of), points: fc.array(point, { minLength: 2, maxLength: 5 }) }))),
+    bringIn: fc.record({
+      records: fc.array(fc.oneof(fc.record({ kind: fc.constantFrom('level', 'tree'), place }), fc.record({ kind: fc.constantFrom('boundary', 'fence'), points: fc.array(point, { minLength: 3, maxLength: 5 }) })), { minLength: 1, maxLength: 4 }),
+      mapOrigin: fc.option(fc.record({ eastM: metres, northM: metres })),
+    }),
     placeRow: fc.record({ kind: fc.constantFrom('stand', 'roller'), fromRunningM: metres, spacingM: small, count: fc.integer({ min: 1, max: 4 }) }),
     moveBy: fc.record({ ids: some, dxM: metres, dyM: metres }),
     slideBy: fc.record({ ids: some, dRunningM: metres, dOffsetM: small }),
@@ -92,7 +96,7 @@ export function argsFor(name: string, document: YardDocument): unknown {
     setHeight: { ids, height: { rule: 'aboveGround', saddleM: 0.7 } }, dropBy: { ids, dLevelM: -0.1 }, setField: { ids, path: 'roller', value: 'V' },
     setJob: { path: 'stickLengthM', value: 12.192 }, setLayout: { path: 'title', value: 'lot' }, setSetUp: { setUpId, path: 'fallRatio', value: 0.01 }, setRun: { runId, path: 'name', value: 'out' }, setStickCount: { stickCount: 7 },
     splitStrings: { setUpId, counts: [4, 3] }, addString: { setUpId }, splitString: { id: stringId, sticks: 7, first: 4 }, joinString: { id: stringId }, setString: { id: stringId, parkingRow: 2 }, parkStrings: { setUpId, side: 'left' },
-   ,
+    bringIn: { records: [{ kind: 'level', place: { at: 'free', xM: 1, yM: 2, headingRad: 0 } }, { kind: 'fence', points: [{ xM: 0, yM: 0 }, { xM: 4, yM: 0 }] }], mapOrigin: null },
     moveVertex: { id: fence, index: 0, xM: 1, yM: 1 }, addVertex: { id: fence, index: 1, xM: 1, yM: 1 }, removeVertex: { id: fence, index: 0 },
     remove: { ids }, duplicate: { ids, dxM: 1, dyM: 1 }, paste: { records: copyOf(document, ids), xM: 3, yM: 3 }, spreadEvenly: { ids }, spaceAt: { ids, spacingM: 3 },
     reverse: { setUpId }, lock: { ids, locked: true }, lockStaked: {}, attach: { ids }, detach: { ids }, drawStrip: { xM: 0, yM: 0, headingRad: 0, lengthM: 100, widthM: 20 },

@@ -1,5 +1,6 @@
 import { attach, detach, lock, lockStaked } from './attach.ts'
 import { changeZone, clearLimit, clearZoneChange, setAsSet, setLimit } from './beside.ts'
+import { bringIn } from './bringIn.ts'
 import type { Command } from './command.ts'
 import { duplicate, paste } from './copy.ts'
 import { useGear } from './gear.ts'
@@ -30,7 +31,7 @@ export const commandOf = (name: string): Command | undefined => byName.get(name)
 export const commands: readonly Command[] = [
   place, placeRow, moveBy, slideBy, setOnRun, rotateBy, setHeight, dropBy, setField, setJob, setLayout, setSetUp, setRun, setStickCount, splitStrings, addString, splitString, joinString, setString, parkStrings,
   moveVertex, addVertex, removeVertex, remove, duplicate, paste, spreadEvenly, spaceAt, reverse, lock, lockStaked, attach, detach,
-  drawStrip, usualSetUp, crewDefaults, setHoldBack, setLimit, clearLimit, setAsSet, changeZone, clearZoneChange, useGear,
+  drawStrip, usualSetUp, crewDefaults, setHoldBack, setLimit, clearLimit, setAsSet, changeZone, clearZoneChange, useGear, bringIn,
   sequenceOf(commandOf),
 ]
 

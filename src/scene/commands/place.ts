@@ -11,9 +11,9 @@ import { laidOver } from './fields.ts'
 import { newRun, newSetUp } from './frames.ts'
 import { kindName, stepOf } from './wording.ts'
 
-const patchArg = z.record(z.string().max(60), z.unknown())
+export const patchArg = z.record(z.string().max(60), z.unknown())
 
-const definitionOf = (command: string, kind: string): KindDefinition<PlacedRecord> => kindOf(kind) ?? refuse(command, 'kind', `${kind} is nothing that can be placed`, `${kind} no es algo que se pueda colocar`)
+export const definitionOf = (command: string, kind: string): KindDefinition<PlacedRecord> => kindOf(kind) ?? refuse(command, 'kind', `${kind} is nothing that can be placed`, `${kind} no es algo que se pueda colocar`)
 
 interface NewItem {
   definition: KindDefinition<PlacedRecord>
@@ -27,7 +27,7 @@ interface NewItem {
 /** Which fields a patch may not touch: they name the record and where it lies. */
 const ownFields = ['id', 'kind', 'place', 'points']
 
-function made(command: string, { definition, place, points, patch, setUpId, runId }: NewItem, env: Env): PlacedRecord {
+export function made(command: string, { definition, place, points, patch, setUpId, runId }: NewItem, env: Env): PlacedRecord {
   const own = ownFields.find((field) => patch !== undefined && Object.hasOwn(patch, field))
   if (own !== undefined) return refuse(command, `patch.${own}`, 'is not for a patch to set', 'no se puede fijar aquí')
   const record = definition.create(env.newId(definition.idPrefix), points === undefined ? { place, setUpId, runId } : { place, points, setUpId, runId })
@@ -35,7 +35,7 @@ function made(command: string, { definition, place, points, patch, setUpId, runI
 }
 
 /** Where a new item belongs: the named set-up and run, else the run it is placed on, else the first of the document. */
-function belonging(document: YardDocument, place: Place | undefined, given: { setUpId?: string | undefined; runId?: string | undefined }): { setUpId: string; runId: string } | null {
+export function belonging(document: YardDocument, place: Place | undefined, given: { setUpId?: string | undefined; runId?: string | undefined }): { setUpId: string; runId: string } | null {
   const runId = given.runId ?? (place?.at === 'onRun' ? place.runId : runsOf(document)[0]?.id)
   const run = runId === undefined ? undefined : document.records[runId]
   const setUpId = given.setUpId ?? (run?.kind === 'run' ? run.setUpId : setUpsOf(document)[0]?.id)
@@ -64,7 +64,8 @@ export const place = defineCommand({
   label: (_document, { kind }) => stepOf({ en: 'place', es: 'colocar' }, kindName(kind)),
 })
 
-function mustExist(document: YardDocument, at: Place): void {
+/** The run or the carrier that a place names is in the document. */
+export function mustExist(document: YardDocument, at: Place): void {
   if (at.at === 'onRun' && document.records[at.runId]?.kind !== 'run') refuse('place', 'place.runId', `names ${at.runId}, which is not a pull path here`, `nombra ${at.runId}, que no es un recorrido aquí`)
   if (at.at === 'onItem') {
     const carrier = document.records[at.itemId]
