@@ -1,6 +1,6 @@
 import type { Localized } from '../localized.ts'
 
-/** Letter in the title block with the one it replaces: 'B · was A'. */
+/** Behind the letter in the title block, the one it replaces: 'was A'. */
 export const revisionWords = {
-  was: { en: '{letter} · was {before}', es: '{letter} · antes {before}' },
+  was: { en: 'was {before}', es: 'era {before}' },
 } satisfies Record<string, Localized>

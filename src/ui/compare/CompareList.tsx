@@ -1,5 +1,5 @@
 import { useEffect, useRef, useState, type ReactNode } from 'react'
-import type { Change } from '../../scene/changeWords.ts'
+import { changesBetween, type Change } from '../../scene/changeWords.ts'
 import { changeGroups } from '../../scene/changeLine.ts'
 import { changeGroupWords, compareWords as words } from '../../messages/ui/compareWords.ts'
 import { comparisonOf } from '../../state/comparison.ts'
@@ -7,10 +7,12 @@ import { Figure } from '../common/Figure.tsx'
 import { Icon } from '../common/Icon.tsx'
 import { useDocuments, useTell, useUi, useView, useWords } from '../context.tsx'
 import { showPlace } from '../findings/actions.ts'
+import { bringBesideList } from '../items/besideList.ts'
 import type { CompareWith, LayoutEntry, PointEntry } from '../services.ts'
 import { KeepPoint } from '../keep/KeepPoint.tsx'
 import { timeWords } from '../title/timeWords.ts'
 import { useComparison } from './changes.ts'
+import { pointName } from './pointName.ts'
 import { ReleaseLog } from './ReleaseLog.tsx'
 import '../styles/share.css'
 
@@ -23,6 +25,13 @@ const CompareList = (): ReactNode => {
   const { app } = useUi()
   const comparison = useComparison()
   const form = useView((view) => view.form)
+  const compared = comparison?.compared ?? null
+  useEffect(() => {
+    if (compared === null) return
+    // What differs comes out from under the list; once a comparison, for an edit made meanwhile leaves the sheet where it is.
+    const changes = changesBetween(compared.document, app.documents.getState().document)
+    bringBesideList(app, changes.flatMap(({ recordId }) => app.site.getState().site.placed.get(recordId)?.runningM ?? []))
+  }, [app, compared])
   const close = (): void => app.view.setState({ panel: null })
   const end = (): void => comparisonOf(app).setState({ compared: null })
   return (
@@ -30,7 +39,7 @@ const CompareList = (): ReactNode => {
       <header className="panel-head"><h2>{local(words.title)}</h2><button type="button" className="quiet square" aria-label={say('close')} onClick={close}><Icon name="close" /></button></header>
       {comparison === null ? <Chooser /> : (
         <>
-          <p><span className="quiet-text">{local(words.with)}</span> <strong>{comparison.compared.name}</strong></p>
+          <p><span className="quiet-text">{local(words.with)}</span> <strong>{pointName(comparison.compared.name, local)}</strong></p>
           <p role="status">{comparison.changes.length === 0 ? local(words.none) : local(comparison.changes.length === 1 ? words.one : words.count, { count: comparison.changes.length })}</p>
           <div className="buttons">
             {form === 'desktop' ? null : <button type="button" className="primary" onClick={() => app.view.setState({ panel: null, leaf: 'plan' })}>{local(words.onDrawing)}</button>}
@@ -119,10 +128,4 @@ const Chooser = (): ReactNode => {
       <ReleaseLog />
     </>
   )
-}
-
-/** Points kept with a print or a share are called 'B printed': the word in the reader's language. */
-const pointName = (name: string, local: (text: { en: string; es: string }) => string): string => {
-  const found = /^(.{1,4}) (printed|shared)$/.exec(name)
-  return found === null ? name : `${found[1]} ${local(words[found[2] as 'printed' | 'shared'])}`
 }

@@ -5,6 +5,7 @@ import { Panel } from '../common/Panel.tsx'
 import { useAsk, useTell, useUi, useWords } from '../context.tsx'
 import { TextField } from '../fields/OtherFields.tsx'
 import type { LayoutEntry, PointEntry } from '../services.ts'
+import { pointName } from '../compare/pointName.ts'
 import { KeepPoint } from '../keep/KeepPoint.tsx'
 import { megabytes } from '../keep/megabytes.ts'
 import { OpenFileButton } from './OpenFileButton.tsx'
@@ -71,7 +72,7 @@ export const LayoutsPanel = ({ onClose }: { onClose: () => void }): ReactNode =>
         <ul className="rows">
           {points.map((point) => (
             <li key={point.pointId}>
-              <span className="row-main">{point.name}<span className="quiet-text block">{timeWords(point.at, language)}</span></span>
+              <span className="row-main">{pointName(point.name, words.local)}<span className="quiet-text block">{timeWords(point.at, language)}</span></span>
               <button type="button" onClick={() => void services.openPoint(point.pointId).then((outcome) => { if (tell(outcome)) onClose() })}>{say('pointOpen')}</button>
             </li>
           ))}

@@ -34,14 +34,14 @@ export const TitleBlock = (): ReactNode => {
   const sticks = stickWords(plan, job.stickLengthM, words)
   const saved = useSavedWords()
   const replaced = replacedLetter(document)
-  const revisionText = replaced === null ? layout.revision : words.local(revisionWords.was, { letter: layout.revision, before: replaced })
+  const was = replaced === null ? '' : words.local(revisionWords.was, { before: replaced })
   if (form === 'phone') {
     return (
       <footer className="title-line">
         <button type="button" onClick={() => open('title')} aria-label={say('titleOpen', { title })}>
           <WorstMark />
           <span className="title-line-main"><strong>{title}</strong><span><Figure text={sticks} /></span></span>
-          <span className="title-line-side"><span>{say('revisionShort', { revision: revisionText })}</span><span>{saved}</span></span>
+          <span className="title-line-side"><span>{say('revisionShort', { revision: layout.revision })}{was === '' ? '' : `, ${was}`}</span><span>{saved}</span></span>
         </button>
       </footer>
     )
@@ -52,7 +52,7 @@ export const TitleBlock = (): ReactNode => {
       <Cell area="pipe" caption={say('jobPipe')} onOpen={() => open('job')}><Figure text={pipe === null ? say('pipeUnknown') : `${pipe}${form === 'desktop' ? weight : ''}`} /></Cell>
       <Cell area="sticks" caption={say('sticksAndLength')} onOpen={() => open('job')}><Figure text={sticks} /></Cell>
       <Cell area="units" caption={say('units')} onOpen={() => open('units')}>{say(`units_${layout.displayUnits}`)}</Cell>
-      <Cell area="revision" caption={say('revision')} onOpen={() => open('compare')}>{revisionText}</Cell>
+      <Cell area="revision" caption={say('revision')} onOpen={() => open('compare')}>{layout.revision}{was === '' ? null : <span className="title-was"> {was}</span>}</Cell>
       <Cell area="saved" caption={say('savedHere')} onOpen={() => open('layouts')}>{saved}</Cell>
       <Cell area="limits" caption={say('limitsShort')} onOpen={() => open('limits')}>{changedLimits === 0 ? say('limitsHouse') : say('limitsChanged', { count: changedLimits })}</Cell>
       <Counts />
