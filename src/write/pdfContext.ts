@@ -142,8 +142,8 @@ export class PdfContext implements Paint2D {
     this.pdf.fillOpacity(this.globalAlpha).fillColor(this.fillStyle as string)
     for (const run of faceRuns(text)) {
       const runPt = faceWidth(run.text, size, weight)
-      // Without kerning words are as long as they were measured.
-      if (run.part !== 'space') this.pdf.font(faceName(run.part, weight), size).text(run.text, left, y, { lineBreak: false, baseline: 'alphabetic', features: [] })
+      // Kerning makes words a hair shorter than they were measured; asked for features, the library would set each letter anew.
+      if (run.part !== 'space') this.pdf.font(faceName(run.part, weight), size).text(run.text, left, y, { lineBreak: false, baseline: 'alphabetic' })
       left += runPt
     }
   }
