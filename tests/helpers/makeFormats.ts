@@ -30,3 +30,6 @@ for (const name of readdirSync(folder(1)).filter((one) => one.endsWith('.yard.js
   if (!read.ok) throw new Error(`${name}: ${read.issues[0]?.path ?? ''}`)
   writeFileSync(`${folder(FILE_VERSION)}/${name}`, writeFile(read.document))
 }
+
+// Links of today's version are packed with words of these files.
+await import('./makeLinkDictionary.ts')
