@@ -17,7 +17,7 @@ export const layers = {
   read: { src: ['units', 'messages', 'geometry'], npm: ['papaparse', '@types/papaparse', 'dxf-parser'] },
   ui: { src: ['units', 'messages', 'geometry', 'drawing', 'scene', 'derive', 'checks', 'state', 'read'], npm: ['react', 'react-dom', 'zustand'] },
   sheet: { src: ['units', 'messages', 'geometry', 'drawing', 'engine', 'scene', 'derive', 'checks'], npm: ['qrcode-generator'] },
-  write: { src: ['units', 'messages', 'geometry', 'drawing', 'scene', 'derive', 'checks', 'sheet'], npm: ['pdfkit', '@types/pdfkit', '@tarikjabiri/dxf', 'papaparse', '@types/papaparse'] },
+  write: { src: ['units', 'messages', 'geometry', 'drawing', 'scene', 'derive', 'checks', 'sheet'], npm: ['pdfkit', '@types/pdfkit', '@tarikjabiri/dxf', 'papaparse', '@types/papaparse', 'fflate'] },
   headless: { src: ['units', 'messages', 'geometry', 'drawing', 'engine', 'scene', 'derive', 'checks', 'sheet', 'write'], npm: [], node: true },
   app: { src: ['units', 'messages', 'geometry', 'drawing', 'engine', 'scene', 'derive', 'checks', 'state', 'canvas', 'ui', 'sheet', 'write', 'read'], npm: ['react', 'react-dom', 'konva', 'react-konva', 'zustand', 'idb', 'fflate', 'vite', '@fontsource/fira-sans-condensed'], node: true },
 }

@@ -6,6 +6,7 @@ import { faceRuns, type FaceWeight } from '../sheet/crew/face.ts'
 import type { SheetPage } from '../sheet/crew/types.ts'
 import type { Primitive } from '../drawing/primitives.ts'
 import { faceName, PdfContext } from './pdfContext.ts'
+import { sfntOf } from './woff.ts'
 
 /** Bytes of a WOFF 1 file of the face; called only for the parts that the pages need. */
 export type FaceLoader = (weight: FaceWeight, part: 'latin' | 'latin-ext') => Promise<Uint8Array>
@@ -32,7 +33,7 @@ const textsOf = (list: readonly Primitive[]): string[] => list.flatMap((one) => 
 export async function pdfOf(pages: readonly SheetPage[], { title, language, whenIso, loadFace, onPage, signal }: PdfOptions): Promise<Uint8Array<ArrayBuffer>> {
   const needsExt = pages.some(({ groups }) => groups.some(({ list }) => textsOf(list).some((text) => faceRuns(text).some(({ part }) => part === 'latin-ext'))))
   const parts = needsExt ? (['latin', 'latin-ext'] as const) : (['latin'] as const)
-  const faces = await Promise.all(parts.flatMap((part) => ([400, 600] as const).map(async (weight) => ({ name: faceName(part, weight), bytes: await loadFace(weight, part) }))))
+  const faces = await Promise.all(parts.flatMap((part) => ([400, 600] as const).map(async (weight) => ({ name: faceName(part, weight), bytes: sfntOf(await loadFace(weight, part)) }))))
   const when = new Date(whenIso)
   const pdf = new PDFDocument({
     autoFirstPage: false, margin: 0, pdfVersion: '1.7', lang: language, displayTitle: true,
