@@ -3,6 +3,9 @@ import type { Localized } from '../messages/localized.ts'
 import type { StepLabel } from '../scene/edit.ts'
 import { useUi, useWords } from './context.tsx'
 
+/** What lies beside the plan or only makes it safer goes on while the plan is held still. */
+const besideThePlan: ReadonlySet<string> = new Set(['setAsSet', 'lockStaked'])
+
 export type RunCommand = (name: string, args: unknown, label?: StepLabel, mergeKey?: string) => boolean
 
 const reasonOf = (error: unknown): Localized | null => {
@@ -21,7 +24,7 @@ export const useCommand = (): RunCommand => {
       view.setState({ notice: { text: words.say('readOnlyNotice'), undo: false, atRevision: documents.getState().revision } })
       return false
     }
-    if (view.getState().holdStill) {
+    if (view.getState().holdStill && !besideThePlan.has(name)) {
       view.setState({ notice: { text: words.say('holdStillNotice'), undo: false, atRevision: documents.getState().revision } })
       return false
     }

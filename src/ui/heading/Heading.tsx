@@ -133,6 +133,8 @@ const JointSlider = (): ReactNode => {
 
 const talkName = { en: 'talk', es: 'charla' }
 const talkLabel = { en: 'toolbox talk: the next stage, zone by zone', es: 'charla de seguridad: la etapa que sigue, zona por zona' }
+const tapeName = { en: 'set out', es: 'replantear' }
+const tapeLabel = { en: 'setting out by tape: one mark at a time', es: 'replanteo con cinta: una marca a la vez' }
 const runThroughName = { en: 'run-through', es: 'ensayo' }
 const runThroughLabel = { en: 'run-through: the job stage by stage', es: 'ensayo: el trabajo etapa por etapa' }
 
@@ -182,6 +184,7 @@ const SheetButtons = (): ReactNode => {
     { key: 'whatIf', icon: 'whatIf', words: say('whatIf'), label: say('whatIfOpen'), isOn: panel === 'whatIf' || isOther, press: () => app.view.setState({ panel: panel === 'whatIf' ? null : 'whatIf' }) },
     { key: 'run', icon: 'runThrough', words: words.local(runThroughName), label: words.local(runThroughLabel), press: () => openRunThrough(app) },
     { key: 'talk', icon: 'talk', words: words.local(talkName), label: words.local(talkLabel), press: () => app.view.setState({ panel: 'talk' }) },
+    { key: 'setOut', icon: 'measure', words: words.local(tapeName), label: words.local(tapeLabel), press: () => app.view.setState({ panel: 'tape' }) },
     { key: 'items', icon: 'list', words: say('items'), label: say('itemsOpen'), isOn: panel === 'items', press: () => app.view.setState({ panel: panel === 'items' ? null : 'items' }) },
   ]
   // On a narrow sheet the words are left to the label; a step's name shows as the button's title.

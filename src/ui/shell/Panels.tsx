@@ -9,8 +9,11 @@ const OpenPanels = lazy(() => import('./OpenPanels.tsx'))
 /** The talk is a mode of its own; fetched when it is first opened. */
 const TalkMode = lazy(() => import('../talk/TalkMode.tsx'))
 
+/** So is setting out by tape. */
+const TapeMode = lazy(() => import('../tapeMode/TapeMode.tsx'))
+
 /** Panels that are no dialog: they lie beside the sheet, across it or over all of it. */
-const besideTheSheet: ReadonlySet<string> = new Set([...listPanels, 'whatIf', 'talk'])
+const besideTheSheet: ReadonlySet<string> = new Set([...listPanels, 'whatIf', 'talk', 'tape'])
 
 export const Panels = (): ReactNode => {
   const { app } = useUi()
@@ -20,6 +23,7 @@ export const Panels = (): ReactNode => {
     <>
       {(panel === null || besideTheSheet.has(panel)) && whyCheckId === null ? null : <Suspense><OpenPanels /></Suspense>}
       {panel === 'talk' ? <Suspense><TalkMode onClose={() => { if (app.view.getState().panel === 'talk') app.view.setState({ panel: null }) }} /></Suspense> : null}
+      {panel === 'tape' ? <Suspense><TapeMode onClose={() => { if (app.view.getState().panel === 'tape') app.view.setState({ panel: null }) }} /></Suspense> : null}
       <QuestionDialog />
     </>
   )
