@@ -22,6 +22,7 @@ export const moreGroups = {
   check: { en: 'check the plan', es: 'revisar el plano' },
   time: { en: 'time and gear', es: 'tiempo y equipo' },
   crew: { en: 'with the crew', es: 'con la cuadrilla' },
+  bring: { en: 'bring in from outside', es: 'traer de fuera' },
   paper: { en: 'on paper and to others', es: 'en papel y para otros' },
   app: { en: 'this program', es: 'este programa' },
 } satisfies Record<string, Localized>
@@ -38,7 +39,7 @@ export const moreEntries: readonly MoreEntry[] = [
   { group: 'time', panel: 'fusionCard', label: { en: 'fusion card', es: 'tarjeta de fusión' }, about: { en: 'bead, pressures and times of this pipe', es: 'cordón, presiones y tiempos de este tubo' } },
   { group: 'time', panel: 'mobilising', label: { en: 'what to bring', es: 'qué llevar' }, about: { en: 'gear with spares, sticks, truckloads', es: 'equipo con repuestos, tubos, viajes de camión' } },
   { group: 'time', panel: 'gear', label: { en: 'own gear', es: 'equipo propio' }, about: { en: 'what the crew owns and its plates say', es: 'lo que tiene la cuadrilla y dicen sus placas' } },
-  { group: 'paper', panel: 'levels', label: importWords.levelsEntry, about: importWords.levelsEntryAbout },
+  { group: 'bring', panel: 'levels', label: importWords.levelsEntry, about: importWords.levelsEntryAbout },
   { group: 'paper', panel: 'compare', label: { en: 'what changed?', es: '¿qué cambió?' }, about: { en: 'compare revisions, points in time, files; log of releases', es: 'comparar revisiones, puntos en el tiempo, archivos; registro de entregas' } },
   { group: 'crew', panel: 'tape', label: { en: 'setting out by tape', es: 'replanteo con cinta' }, about: { en: 'one mark at a time, full screen: tick, measure, next', es: 'una marca a la vez, a pantalla completa: marcar, medir, siguiente' } },
   { group: 'crew', panel: 'talk', label: { en: 'toolbox talk', es: 'charla de seguridad' }, about: { en: 'the next stage, zone by zone, in English and Spanish', es: 'la etapa que sigue, zona por zona, en inglés y español' } },

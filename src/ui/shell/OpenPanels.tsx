@@ -1,4 +1,4 @@
-import type { ReactNode } from 'react'
+import { lazy, Suspense, type ReactNode } from 'react'
 import { ArchPitPanel } from '../archPit/ArchPitPanel.tsx'
 import { BowPanel } from '../bow/BowPanel.tsx'
 import { Panel } from '../common/Panel.tsx'
@@ -22,6 +22,9 @@ import { StringsPanel } from '../strings/StringsPanel.tsx'
 import { ZonePanel } from '../zones/ZonePanel.tsx'
 import { TitlePanel } from '../title/TitlePanel.tsx'
 
+/** Readers of foreign files come with their panel. */
+const LevelsPanel = lazy(async () => ({ default: (await import('../bringIn/LevelsPanel.tsx')).LevelsPanel }))
+
 interface PanelEntryProps {
   onClose: () => void
 }
@@ -37,11 +40,14 @@ const PlaceAtPanel = ({ onClose }: PanelEntryProps): ReactNode => {
   return <Panel title={say('placeNew')} onClose={onClose}><PlaceByDistance /></Panel>
 }
 
+const Levels = (props: PanelEntryProps): ReactNode => <Suspense><LevelsPanel {...props} /></Suspense>
+
 /** Panels by the name in `view.panel`; `items` is no dialog, it lies beside the plan. */
 const panels: Readonly<Record<string, (props: PanelEntryProps) => ReactNode>> = {
   job: JobPanel, units: UnitsPanel, limits: LimitsPanel, layouts: LayoutsPanel, share: SharePanel, image: ImagePanel, about: AboutPanel,
   settings: SettingsPanel, keys: KeysPanel, gear: GearPanel, title: TitlePanel, notes: NotesPanel, placeAt: PlaceAtPanel,
   more: MorePanel, incoming: IncomingPanel, clock: ClockPanel, fusionCard: FusionCardPanel, mobilising: MobilisingPanel, bow: BowPanel, zones: ZonePanel, archPit: ArchPitPanel, strings: StringsPanel,
+  levels: Levels,
 }
 
 /** The open panel and the open page of a check. */
