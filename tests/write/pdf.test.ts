@@ -141,7 +141,7 @@ describe('the crew sheet as PDF, read back by pdf.js', { timeout: 60_000 }, () =
     const read = await readPdf(await made(crewSheet({ ...content, site: deriveSite(renamed), rehearsal: null })))
     const all = read[0]!.texts.map(({ text }) => text).join('').replaceAll(' ', '')
     expect(all).toContain('=HYPERLINK("x")<script>alert(1)</script>)ŁódźØ¤')
-    expect(all).not.toMatch(/[\u202e\u0000]/)
+    for (const unseen of ['\u202e', '\u0000']) expect(all).not.toContain(unseen)
   })
 
   it('breaks a very long name over lines instead of losing it', async () => {

@@ -82,7 +82,7 @@ describe('what goes on a crew sheet', () => {
     const { pages } = crewSheet({ ...content, site: { ...content.site, layout: { ...layout, title: '<script>"&\u0000\u202e' } } })
     const svg = svgOfPage(pages[0]!, layout.title)
     expect(svg).toContain('&lt;script&gt;&quot;&amp;')
-    expect(svg).not.toMatch(/<script|[\u0000-\u0008\u202e]/)
+    for (const unwanted of ['<script', '\u0000', '\u202e']) expect(svg).not.toContain(unwanted)
   })
 })
 
