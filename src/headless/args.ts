@@ -51,11 +51,11 @@ export function parseArgs(argv: readonly string[]): Request {
   const words = argv.filter((word, i) => i !== end && ((end >= 0 && i > end) || !word.startsWith('-')))
   if (options.includes('--help') || options.includes('-h')) return { kind: 'help' }
   const [command, ...rest] = words
-  if (command === undefined) return wrong('say what to do: check, solve or sheet (see --help)')
+  if (command === undefined) return wrong('say what to do: check, sheet or solve (see --help)')
   if (command === 'help') return { kind: 'help' }
   if (command === 'check') return parseCheck(rest, options)
   if (command === 'solve') return parseSolve(rest, options)
-  return wrong(`"${command}" is not a command: check, solve or sheet (see --help)`)
+  return wrong(`"${command}" is not a command: check, sheet or solve (see --help)`)
 }
 
 const wrong = (message: string): Request => ({ kind: 'wrong', message })
