@@ -42,6 +42,7 @@ const supportsIn = (document: YardDocument): YardRecord[] => Object.values(docum
 const changes: readonly (readonly [number, Change])[] = [
   [0.8, anyPipe], [0.3, coincident], [0.25, farOut], [0.2, steep], [0.15, something(isLeftOut)], [0.3, finerJob], [0.15, limitsChanged], [0.15, measured], [0.1, zonesChanged], [0.12, longString],
   [0.06, onEachOther], [0.25, peopleGear], [0.05, twoSetUps], [0.06, pathOddly], [0.2, oneSurfaceMore],
+  [0.25, storesAndPits], [0.15, severalStrings], [0.15, archAsked], [0.1, walks],
 ]
 
 /** What the people checks look at: fuel, plate, generator and shelter near each other, lanes, two languages on the crew. */
@@ -62,6 +63,45 @@ function peopleGear(random: Random, document: YardDocument): YardDocument {
     item('crew', 'crew:people2', near(), { role: 'operator', phases: ['fuse'], language: 'es' }),
     item('muster', 'muster:people', near()),
   )
+}
+
+/** Stores, cuts, vents, pits: what the checks of the gear's own zones look at. */
+function storesAndPits(random: Random, document: YardDocument): YardDocument {
+  const near = (): Place => onRun(between(random, -20, 60), { offsetM: between(random, -14, 14) })
+  const unsaid = <T>(value: T): T | null => (random() < 0.3 ? null : value)
+  const stack = item('stack', 'stack:s', near(), { chocked: unsaid(random() < 0.5) }) as Extract<YardRecord, { kind: 'stack' }>
+  const pit = item('trench', 'trench:pit', [{ xM: 0, yM: -9 }, { xM: between(random, 2, 40), yM: -9 }], { isPit: true }) as Extract<YardRecord, { kind: 'trench' }>
+  return withRecords(
+    document,
+    { ...stack, figures: { ...stack.figures, rowCount: { value: unsaid(1 + Math.floor(random() * 9)), basis: 'measured' } } },
+    { ...pit, figures: { ...pit.figures, depthM: { value: unsaid(between(random, 0.5, 5)), basis: 'measured' } } },
+    item('trailer', 'trailer:s', near(), { isLoaded: unsaid(true) }),
+    item('cuttingPlace', 'cuttingPlace:s', near(), { bothSidesHeld: unsaid(random() < 0.5) }),
+    item('vent', 'vent:s', near(), { isClear: unsaid(true) }),
+    item('redirectBlock', 'redirectBlock:s', near()),
+    item('barrier', 'barrier:s', [{ xM: -20, yM: 12 }, { xM: 40, yM: 12 }], { stopsPipe: unsaid(true) }),
+  )
+}
+
+/** Two to four strings of the first set-up, counted or not, parked or not. */
+function severalStrings(random: Random, document: YardDocument): YardDocument {
+  const setUpId = Object.values(document.records).find(({ kind }) => kind === 'setUp')?.id
+  const runId = Object.values(document.records).find((record) => record.kind === 'run' && record.setUpId === setUpId)?.id
+  if (setUpId === undefined || runId === undefined) return document
+  const count = 2 + Math.floor(random() * 3)
+  return withRecords(document, ...Array.from({ length: count }, (_, i): YardRecord => ({
+    id: `string:v${i}`, kind: 'string', setUpId, runId, name: '', stickCount: random() < 0.5 ? null : 1 + Math.floor(random() * 12), parkingRow: pick(random, [null, 0, 1, 2]),
+    parkingSide: pick(random, ['left', 'right'] as const), order: i, joinedToId: i === 0 ? null : `string:v${i - 1}`, note: null,
+  })))
+}
+
+function archAsked(random: Random, document: YardDocument): YardDocument {
+  const unsaid = (value: number): number | null => (random() < 0.3 ? null : value)
+  return withJob(document, { arch: { entryAngleRad: unsaid(between(random, 0.02, 0.6)), radiusM: unsaid(between(random, 3, 80)), ownerTimesOd: unsaid(between(random, 20, 60)), rollerHeightM: unsaid(between(random, 0, 1)), supportSpacingM: unsaid(between(random, 2, 9)) } })
+}
+
+function walks(_random: Random, document: YardDocument): YardDocument {
+  return withJob(document, { method: 'walking' })
 }
 
 function anyPipe(random: Random, document: YardDocument): YardDocument {

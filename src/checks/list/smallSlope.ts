@@ -34,7 +34,7 @@ export const smallSlope = defineCheck({
         about: phase, level: slopeRatio > CHECK_SLOPE_RATIO ? 'CHECK' : 'NOTE', source: mechanicsSource('contact-beam'), phases: [phase], where: atRun(runningM, levelM),
         measured: q('slope', slopeRatio), limit: q('slope', SMALL_SLOPE_LIMIT_RATIO),
         what: say('In {phase} the pipe slopes {slope} at {at}. The beam sums hold up to {most}; here forces and levels are off by some {error} or more.', 'En {phase} el tubo se inclina {slope} en {at}. El cálculo de viga vale hasta {most}; aquí fuerzas y niveles fallan {error} o más.', values),
-        move: slopeRatio > CHECK_SLOPE_RATIO ? say('Bring supports nearer to one line, or judge that stretch on site.', 'Acerque los apoyos a una línea, o juzgue ese tramo en el sitio.') : null,
+        ...(slopeRatio > CHECK_SLOPE_RATIO ? { move: say('Bring supports nearer to one line, or judge that stretch on site.', 'Acerque los apoyos a una línea, o juzgue ese tramo en el sitio.') } : {}),
       })
     })
   },
