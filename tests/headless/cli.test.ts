@@ -42,6 +42,6 @@ describe('yard', () => {
   it('a command that is not understood is one line on the error stream and exit 2', () => {
     const { status, stdout, stderr } = yard('weld')
     expect([status, stdout]).toEqual([2, ''])
-    expect(stderr).toBe('yard: "weld" is not a command: check, solve or sheet (see --help)\n')
+    expect(stderr).toBe('yard: "weld" is not a command: check, sheet or solve (see --help)\n')
   })
 })
