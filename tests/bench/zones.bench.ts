@@ -7,19 +7,21 @@ import { stringPullOf } from '../../src/derive/stringPull.ts'
 import { zoneStagesOf } from '../../src/derive/zoneStages.ts'
 import { zonesYard } from './zonesYard.ts'
 
-/** Checks that judge people and ways by zones. */
-const people = ['crew-in-zone', 'public-way', 'zone-inputs']
+/** Checks that judge people and ways, in their order in the registry: whoever asks first pays for what others share. */
+const people = ['crew-in-zone', 'crew-spots', 'line-of-sight', 'way-out', 'hand-signals', 'extinguisher-reach', 'burn-kit-reach', 'fuel-hot-plate', 'generator-place', 'emergency-lane-clear', 'lane-taper', 'zone-off-site', 'no-ignition', 'public-way', 'zone-inputs']
 const peopleChecks = siteChecks.filter(({ id }) => people.includes(id))
+const missing = people.filter((id) => !siteChecks.some((check) => check.id === id))
+if (missing.length > 0) throw new Error(`no check is called ${missing.join(', ')}`)
 const median = (values: readonly number[]): number => values.toSorted((a, b) => a - b)[Math.floor(values.length / 2)]!
 const TIMES = 9
-let smaller: { items: number; totalMs: number } | null = null
+const sizes = [125, 250, 500, 1000, 2000]
+const rows = new Map<string, number[]>()
+const cpus: number[] = []
+const note = (into: Map<string, number[]>, name: string, ms: number): void => { into.set(name, [...(into.get(name) ?? []), ms]) }
 
-console.log('processor time beside wall time: a busy machine makes the wall time say nothing')
-console.log('records  zones of 8 stages  people checks  together, ms (median of 9; site derived and pull solved before)')
-for (const items of [125, 250, 500, 1000, 2000]) {
+for (const items of sizes) {
   const document = zonesYard(items)
-  const [zoneMs, checkMs, cpuMs]: [number[], number[], number[]] = [[], [], []]
-  let zoneCount = 0
+  const times = new Map<string, number[]>()
   for (let i = 0; i < TIMES; i += 1) {
     const site = deriveSite(document)
     stringPullOf(site)
@@ -27,16 +29,27 @@ for (const items of [125, 250, 500, 1000, 2000]) {
     const tools = { limits, mechanics: createMechanics(site, limits), owned: null }
     const before = process.cpuUsage()
     const start = performance.now()
-    zoneCount = zoneStagesOf(site).reduce((sum, { zones }) => sum + zones.length, 0)
-    const middle = performance.now()
-    for (const check of peopleChecks) check.run(site, tools)
-    zoneMs.push(middle - start)
-    checkMs.push(performance.now() - middle)
+    let from = start
+    const lap = (name: string): void => {
+      const now = performance.now()
+      note(times, name, now - from)
+      from = now
+    }
+    zoneStagesOf(site)
+    lap('zones of 8 stages')
+    for (const check of peopleChecks) {
+      check.run(site, tools)
+      lap(check.id)
+    }
+    note(times, 'together', from - start)
     const used = process.cpuUsage(before)
-    cpuMs.push((used.user + used.system) / 1000)
+    note(times, 'processor time', (used.user + used.system) / 1000)
   }
-  const [zones, checks] = [median(zoneMs), median(checkMs)]
-  const growth = smaller === null ? '' : `  × ${((zones + checks) / smaller.totalMs).toFixed(2)} for × ${(items / smaller.items).toFixed(0)} records`
-  console.log(`${String(items).padStart(7)}  ${zones.toFixed(1).padStart(17)}  ${checks.toFixed(1).padStart(13)}  ${(zones + checks).toFixed(1).padStart(8)}  least ${Math.min(...zoneMs.map((ms, i) => ms + checkMs[i]!)).toFixed(1)}, processor ${median(cpuMs).toFixed(1)} (${zoneCount} zones)${growth}`)
-  smaller = { items, totalMs: zones + checks }
+  for (const [name, ms] of times) note(rows, name, median(ms))
+  cpus.push(Math.min(...(times.get('together') ?? [])))
 }
+
+console.log(`ms, median of ${TIMES} (site derived and pull solved before); processor time beside wall time: a busy machine makes the wall time say nothing`)
+console.log(`${'records'.padEnd(22)}${sizes.map((items) => String(items).padStart(8)).join('')}   growth for × ${sizes.at(-1)! / sizes.at(-2)!} records`)
+for (const [name, ms] of rows) console.log(`${name.padEnd(22)}${ms.map((one) => one.toFixed(1).padStart(8)).join('')}   × ${(ms.at(-1)! / Math.max(0.01, ms.at(-2)!)).toFixed(2)}`)
+console.log(`${'least together'.padEnd(22)}${cpus.map((one) => one.toFixed(1).padStart(8)).join('')}`)
