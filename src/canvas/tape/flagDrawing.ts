@@ -95,7 +95,8 @@ const uprightParts = (drawn: DrawnFlag, look: FlagLook): Primitive[] => {
     { t: 'path', points: [left, bottom, right, bottom, right, top, middle, top - 6, left, top], closed: true, fill, stroke: edge, weight: 'ticks', ...(flag.itemId === null ? { dash: 'proposal' as const } : {}) },
     { t: 'text', xM: left + 8, yM: top - 8 - look.textPx * 0.9, text: flag.label, sizePx: look.textPx, ink, bold: true },
     { t: 'text', xM: left + 8, yM: bottom + 7, text: flag.distance, sizePx: look.textPx, ink },
-    ...levelMark(drawn, right - 15, top - 18, 15),
+    // A word as long as 'mordazas' takes the whole first row: the mark stands on the second.
+    ...levelMark(drawn, right - 15, flag.label.length > 5 ? bottom + 14 : top - 18, 15),
   ]
 }
 

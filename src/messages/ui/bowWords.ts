@@ -2,7 +2,7 @@ import type { Localized } from '../localized.ts'
 
 /** Texts of the panel 'turn the bow' and of the rows of the job about bow, sling and pull. */
 export const bowWords = {
-  title: { en: 'turn the bow', es: 'girar la curvatura' },
+  title: { en: 'Turn the bow', es: 'Girar la curvatura' },
   lead: {
     en: 'A bowed stick stands out of square in the jaws. Turned right, its weight on the stands works against the bow. Every stick is turned alike.',
     es: 'Un tubo curvado queda fuera de escuadra en las mordazas. Bien girado, su peso en los soportes trabaja contra la curvatura. Todos los tubos se giran igual.',

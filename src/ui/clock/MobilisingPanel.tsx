@@ -23,7 +23,7 @@ export const MobilisingPanel = ({ onClose }: { onClose: () => void }): ReactNode
               {list.rows.map((row) => (
                 <tr key={row.kind}>
                   <th scope="row">{local(row.name)}</th><td>{row.placed}</td><td><strong>{row.bring}</strong></td>
-                  <td>{row.saddleM === null ? '–' : <Figure text={`${height(row.saddleM.lowM)} – ${height(row.saddleM.highM)}`} />}</td>
+                  <td>{row.saddleM === null ? '–' : <Figure text={[...new Set([height(row.saddleM.lowM), height(row.saddleM.highM)])].join(' – ')} />}</td>
                 </tr>
               ))}
             </tbody>
