@@ -4,7 +4,11 @@ import { boundingBox, polygonContains, type Box } from '../geometry/polygon.ts'
 import type { Vec } from '../geometry/vector.ts'
 import { phases, type Phase } from '../scene/parts.ts'
 import { zonesAt, type Zone } from './zones.ts'
+import { FARTHEST_RUN_M } from './runAwayWay.ts'
 import type { SiteModel, Stage } from './types.ts'
+
+/** Of very short sticks not every pull is looked at. */
+const MOST_REACHING = 8
 
 export interface ZonesOfStage {
   stage: Stage
@@ -13,12 +17,21 @@ export interface ZonesOfStage {
 
 const made = new WeakMap<SiteModel, readonly ZonesOfStage[]>()
 
-/** First, middle and last joint while sticks come in; before that the first, after it the last. */
+/**
+ * First, middle and last joint while sticks come in, and every pull from which a run-away string reaches the last nose, where
+ * the nose spotter stands. Before that the first, after it the last.
+ */
 export function jointsOf(site: SiteModel, phase: Phase): number[] {
   const last = Math.max(1, site.sticks.stickCount - 1)
   if (phase === 'setUp' || phase === 'offload') return [1]
   if (phase === 'move' || phase === 'rest' || phase === 'tieIn') return [last]
-  return [...new Set([1, Math.ceil(last / 2), last])]
+  return [...new Set([1, Math.ceil(last / 2), ...(phase === 'pull' ? reachingJoints(site, last) : []), last])].toSorted((a, b) => a - b)
+}
+
+/** Pulls whose nose stops nearer to the last nose than a run-away line is drawn; one more for a spot behind that nose. */
+function reachingJoints({ sticks }: SiteModel, last: number): number[] {
+  const count = sticks.stickLengthM === null ? 0 : Math.min(MOST_REACHING, Math.ceil(FARTHEST_RUN_M / sticks.stickLengthM) + 1)
+  return Array.from({ length: count }, (_, i) => last - i).filter((joint) => joint >= 1)
 }
 
 /** Zones of each stage, worked out once a site. */

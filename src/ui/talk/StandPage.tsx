@@ -1,4 +1,6 @@
 import { useState, type ReactNode } from 'react'
+import { crewCommands } from '../../derive/crewDefaults.ts'
+import { peopleWords } from '../../messages/ui/peopleWords.ts'
 import { talkWords as text } from '../../messages/ui/talkWords.ts'
 import { useCommand } from '../command.ts'
 import { LevelMark } from '../common/LevelMark.tsx'
@@ -13,12 +15,17 @@ import { TalkPlan } from './TalkPlan.tsx'
 export const StandPage = (): ReactNode => {
   const { say, spots } = useTalk()
   const run = useCommand()
-  const setUp = useSite((state) => state.site.setUp)
+  const site = useSite((state) => state.site)
   const [puttingId, setPuttingId] = useState<string | null>(null)
   const putting = spots.find(({ item }) => item.id === puttingId)
   const put = putting === undefined ? undefined : (at: { xM: number; yM: number }): void => {
     run('moveBy', { ids: [putting.item.id], dxM: at.xM - putting.item.xM, dyM: at.yM - putting.item.yM }, { text: text.moveSpot })
     setPuttingId(null)
+  }
+  // As the button of the people does: each spot clear of the zones of this yard, not where a layout alone would put it.
+  const placeCrew = (): void => {
+    const commands = crewCommands(site)
+    if (commands.length > 0) run('sequence', { commands, label: peopleWords.usual })
   }
   return (
     <>
@@ -28,7 +35,7 @@ export const StandPage = (): ReactNode => {
         {spots.length === 0 ? (
           <>
             <Line text={text.noSpots} />
-            {setUp === null ? null : <button type="button" className="talk-button" onClick={() => { run('crewDefaults', { setUpId: setUp.id }) }}><Label text={text.placeCrew} /></button>}
+            {site.setUp === null ? null : <button type="button" className="talk-button" onClick={placeCrew}><Label text={text.placeCrew} /></button>}
           </>
         ) : <ul className="talk-spots">{spots.map((spot) => <Spot key={spot.item.id} spot={spot} isPutting={spot.item.id === puttingId} onPut={() => setPuttingId(spot.item.id === puttingId ? null : spot.item.id)} />)}</ul>}
       </div>
