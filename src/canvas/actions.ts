@@ -109,7 +109,8 @@ const actions: Readonly<Record<ActionName, (app: App) => void>> = {
     const { setUp } = app.site.getState().site
     if (setUp !== null) runCommand(app, 'reverse', { setUpId: setUp.id })
   },
-  holdStill: (app) => app.view.setState({ holdStill: !app.view.getState().holdStill }),
+  // Wet mode keeps the plan frozen until it is left by its own held button.
+  holdStill: (app) => { if (!app.view.getState().wet) app.view.setState({ holdStill: !app.view.getState().holdStill }) },
 
   nudgeRight: nudgeTo('right', false), nudgeLeft: nudgeTo('left', false), nudgeUp: nudgeTo('up', false), nudgeDown: nudgeTo('down', false),
   nudgeRightFar: nudgeTo('right', true), nudgeLeftFar: nudgeTo('left', true), nudgeUpFar: nudgeTo('up', true), nudgeDownFar: nudgeTo('down', true),

@@ -47,6 +47,8 @@ export interface ViewState {
   /** The plan, what was set, or a what-if laid over either. Never saved, never undone, in no file and no image. */
   shownCase: ShownCase
   holdStill: boolean
+  /** Large targets only, the plan frozen (`holdStill` goes with it), hold to confirm; state/wetMode.ts turns it. Kept: a tablet that starts anew in the rain comes back in it. */
+  wet: boolean
   snapping: boolean
   hiddenKinds: readonly string[]
   openFindingKey: string | null
@@ -86,13 +88,13 @@ export interface ViewState {
 /** Which view keys the browser keeps between visits; a new key does not compile until decided. */
 export const viewPersistence = {
   screen: false, pxPerM: false, leftRunningM: false, midOffsetM: false, orientation: true, turned: true, fold: false, previousViews: false, selection: false, tool: false,
-  phase: false, joint: false, noseM: false, runThrough: false, shownCase: false, holdStill: false, snapping: true, hiddenKinds: false, openFindingKey: false, panel: false, leaf: false, form: false, tapeVertical: false, gearGroup: true,
+  phase: false, joint: false, noseM: false, runThrough: false, shownCase: false, holdStill: false, wet: true, snapping: true, hiddenKinds: false, openFindingKey: false, panel: false, leaf: false, form: false, tapeVertical: false, gearGroup: true,
   gearOpen: false, tagMore: false, theme: true, language: true, pseudoLanguage: false, leftHanded: true, hoverId: false, proposal: false, measure: false, zoneKey: false, rollOff: false, placeAtRunningM: false, notice: false, bandSizePx: false,
 } satisfies Record<keyof ViewState, boolean>
 
 export const initialView: ViewState = {
   screen: 'start', pxPerM: 15.4, leftRunningM: -19, midOffsetM: 0, orientation: 'alongTape', turned: false, fold: null, previousViews: [], selection: [], tool: null,
-  phase: 'fuse', joint: 1, noseM: null, runThrough: false, shownCase: thePlan, holdStill: false, snapping: true, hiddenKinds: [], openFindingKey: null, panel: null, leaf: 'plan', form: 'desktop', tapeVertical: false, gearGroup: 'line',
+  phase: 'fuse', joint: 1, noseM: null, runThrough: false, shownCase: thePlan, holdStill: false, wet: false, snapping: true, hiddenKinds: [], openFindingKey: null, panel: null, leaf: 'plan', form: 'desktop', tapeVertical: false, gearGroup: 'line',
   gearOpen: false, tagMore: false, theme: 'auto', language: 'en', pseudoLanguage: false, leftHanded: false, hoverId: null, proposal: null, measure: null, zoneKey: null, rollOff: null, placeAtRunningM: null, notice: null,
   bandSizePx: { plan: { widthPx: 1072, heightPx: 522 }, section: { widthPx: 1072, heightPx: 322 } },
 }
@@ -101,4 +103,4 @@ export const initialView: ViewState = {
 export const stageOf = ({ phase, joint, noseM }: Pick<ViewState, 'phase' | 'joint' | 'noseM'>): Stage => ({ phase, joint, ...(phase === 'pull' && noseM !== null ? { tipM: noseM } : {}) })
 
 export type ViewStore = StoreApi<ViewState>
-export const createViewStore = (over: Partial<ViewState> = {}): ViewStore => createStore<ViewState>()(() => ({ ...initialView, ...over }))
+export const createViewStore = (over: Partial<ViewState> = {}): ViewStore => createStore<ViewState>()(() => ({ ...initialView, ...over, ...(over.wet === true ? { holdStill: true } : {}) }))

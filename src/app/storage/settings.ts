@@ -6,7 +6,7 @@ const flag = oneOf(true, false)
 /** What each kept setting may be; a key that is kept and not here is dropped, as is any other value. */
 const allowed: Partial<Record<keyof ViewState, (value: unknown) => boolean>> = {
   orientation: oneOf('alongTape', 'northUp'), turned: flag, snapping: flag, gearGroup: oneOf('line', 'lift', 'site', 'people'),
-  theme: oneOf('day', 'night', 'sun', 'auto'), language: oneOf('en', 'es'), leftHanded: flag,
+  theme: oneOf('day', 'night', 'sun', 'auto'), language: oneOf('en', 'es'), leftHanded: flag, wet: flag,
 }
 
 /** Settings from storage or a file: the known ones with a value they can have. Anything else is left out. Never throws. */

@@ -8,6 +8,9 @@ import { Panel } from './Panel.tsx'
 /** Fetched when a file should be saved. */
 const KeepBar = lazy(() => import('../keep/KeepBar.tsx'))
 
+/** Fetched with the first question asked in wet mode. */
+const HoldButton = lazy(() => import('../wet/HoldButton.tsx'))
+
 const NOTICE_MS = 5000
 
 /** A short notice; after a move by touch it offers to take the move back for five seconds. */
@@ -105,12 +108,13 @@ export const StateBars = (): ReactNode => {
 /** A question before something that is hard to take back. */
 export const QuestionDialog = (): ReactNode => {
   const question = usePanels((state) => state.question)
+  const wet = useView((view) => view.wet)
   if (question === null) return null
   const { title, lines, yes, no, danger, answer } = question
   return (
     <Panel
       question title={title} onClose={() => answer(false)}
-      foot={<><button type="button" className={danger ? 'danger' : 'primary'} onClick={() => answer(true)}>{yes}</button>{no === undefined ? null : <button type="button" autoFocus onClick={() => answer(false)}>{no}</button>}</>}
+      foot={<>{danger && wet ? <Suspense><HoldButton className="danger" onConfirm={() => answer(true)}>{yes}</HoldButton></Suspense> : <button type="button" className={danger ? 'danger' : 'primary'} onClick={() => answer(true)}>{yes}</button>}{no === undefined ? null : <button type="button" autoFocus onClick={() => answer(false)}>{no}</button>}</>}
     >
       {lines.map((line) => <p key={line}>{line}</p>)}
     </Panel>

@@ -39,6 +39,7 @@ const paths = {
   arrivalBack: 'M21 12H11M15 8l-4 4 4 4M6 5v14M3 19h6',
   talk: 'M3 4h13v9H9l-4 4v-4H3zM18 8h3v9h-2v4l-4-4h-4',
   voice: 'M4 9v6h4l6 5V4L8 9zM17.5 8.5a5 5 0 0 1 0 7M20 6a9 9 0 0 1 0 12',
+  wet: 'M12 3c4 5 6 8 6 11a6 6 0 0 1-12 0c0-3 2-6 6-11zM9.5 14.5a2.5 2.5 0 0 0 2.5 2.5',
   fold: 'M3 5h6v14H3zM15 5h6v14h-6M12 3v18',
 } as const
 export type IconName = keyof typeof paths

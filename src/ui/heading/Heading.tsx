@@ -1,6 +1,7 @@
 import type { ReactNode } from 'react'
 import type { Level } from '../../checks/finding.ts'
 import type { ViewState } from '../../state/viewStore.ts'
+import { setWet } from '../../state/wetMode.ts'
 import { openRunThrough } from '../../state/runThroughMode.ts'
 import { isPlan } from '../../derive/whatIf.ts'
 import { phases, type Phase } from '../../scene/parts.ts'
@@ -133,6 +134,8 @@ const JointSlider = (): ReactNode => {
 
 const talkName = { en: 'talk', es: 'charla' }
 const talkLabel = { en: 'toolbox talk: the next stage, zone by zone', es: 'charla de seguridad: la etapa que sigue, zona por zona' }
+const wetName = { en: 'wet', es: 'mojado' }
+const wetLabel = { en: 'wet mode: plan frozen, large buttons', es: 'modo mojado: plano congelado, botones grandes' }
 const tapeName = { en: 'set out', es: 'replantear' }
 const tapeLabel = { en: 'setting out by tape: one mark at a time', es: 'replanteo con cinta: una marca a la vez' }
 const runThroughName = { en: 'run-through', es: 'ensayo' }
@@ -156,6 +159,9 @@ const namedOn: Readonly<Record<ViewState['form'], readonly string[]>> = {
   phone: [],
 }
 
+/** What is left in wet mode, each with its word. */
+const wetButtons: readonly string[] = ['fit', 'run', 'talk', 'setOut']
+
 /** Undo and redo name their step; the rest acts on the sheet. */
 const SheetButtons = (): ReactNode => {
   const words = useWords()
@@ -172,6 +178,7 @@ const SheetButtons = (): ReactNode => {
   const isUpright = useView((view) => view.tapeVertical)
   const panel = useView((view) => view.panel)
   const isOther = useView((view) => !isPlan(view.shownCase))
+  const wet = useView((view) => view.wet)
   const step = (entry: typeof past): string => (entry === undefined ? '' : words.local(entry.label.text, entry.label.values))
   const buttons: readonly SheetButton[] = [
     { key: 'undo', icon: 'undo', words: say('undo'), label: past === undefined ? say('undoNone') : say('undoStep', { step: step(past) }), disabled: past === undefined || !writable, press: () => { app.documents.getState().undo() } },
@@ -185,12 +192,13 @@ const SheetButtons = (): ReactNode => {
     { key: 'run', icon: 'runThrough', words: words.local(runThroughName), label: words.local(runThroughLabel), press: () => openRunThrough(app) },
     { key: 'talk', icon: 'talk', words: words.local(talkName), label: words.local(talkLabel), press: () => app.view.setState({ panel: 'talk' }) },
     { key: 'setOut', icon: 'measure', words: words.local(tapeName), label: words.local(tapeLabel), press: () => app.view.setState({ panel: 'tape' }) },
+    { key: 'wet', icon: 'wet', words: words.local(wetName), label: words.local(wetLabel), press: () => setWet(app.view, true) },
     { key: 'items', icon: 'list', words: say('items'), label: say('itemsOpen'), isOn: panel === 'items', press: () => app.view.setState({ panel: panel === 'items' ? null : 'items' }) },
   ]
   // On a narrow sheet the words are left to the label; a step's name shows as the button's title.
-  const named = (key: string): boolean => namedOn[form].includes(key)
+  const named = (key: string): boolean => wet || namedOn[form].includes(key)
   // An upright tape always runs up the sheet: north up would change nothing there.
-  const shown = buttons.filter(({ key }) => (key !== 'north' || !isUpright) && (key !== 'fold' || (!isUpright && orientation === 'alongTape')))
+  const shown = buttons.filter(({ key }) => (!wet || wetButtons.includes(key)) && (key !== 'north' || !isUpright) && (key !== 'fold' || (!isUpright && orientation === 'alongTape')))
   return (
     <div className="sheet-buttons" role="toolbar" aria-label={say('sheet')}>
       {shown.map(({ key, icon, label, words: text, isOn, disabled = false, press }) => (

@@ -76,6 +76,9 @@ const Proposed = (): ReactNode => {
   return isAsked ? <Suspense><ProposalCard /></Suspense> : null
 }
 
+/** Fetched when the mode is first turned on. */
+const WetBar = lazy(() => import('../wet/WetBar.tsx'))
+
 /** What a list that fails is called. */
 const besideName = { en: 'list beside the plan', es: 'lista junto al plano' }
 
@@ -122,6 +125,7 @@ const Yard = memo(({ plan, tape, section }: Bands): ReactNode => {
   const isCompared = useStore(comparisonOf(app), ({ compared }) => compared !== null) && panel !== 'compare'
   const isOther = useView((view) => !isPlan(view.shownCase))
   const runThrough = useView((view) => view.runThrough)
+  const wet = useView((view) => view.wet)
   const hasChosen = useView((view) => view.selection.length > 0)
   const title = useDocuments((state) => layoutOf(state.document).title)
   const isCoarse = useSyncExternalStore(subscribeCoarse, () => coarse.matches)
@@ -142,9 +146,9 @@ const Yard = memo(({ plan, tape, section }: Bands): ReactNode => {
   const notes = regions.notes && !runThrough ? <div className="area-margin" ref={margin} id="leaf-notes" role={form === 'phone' ? 'tabpanel' : undefined} aria-label={form === 'phone' ? say('notesTitle') : undefined} tabIndex={form === 'phone' ? 0 : undefined}><Region name={say('notesTitle')}><Margin /></Region></div> : null
   return (
     <div className="yard" data-form={form} data-leaf={form === 'phone' ? leaf : undefined} data-hand={leftHanded ? 'left' : 'right'} data-touch={touch} data-tape={tapeVertical ? 'upright' : 'level'} data-chosen={hasChosen} data-case={isOther ? 'other' : 'plan'} data-mode={runThrough ? 'runThrough' : undefined}>
-      <div className="state-bars"><StateBars />{isOther || panel === 'whatIf' ? <Region name={say('whatIf')}><Suspense><CaseBand /></Suspense></Region> : null}</div>
+      <div className="state-bars">{wet ? <Suspense><WetBar /></Suspense> : null}<StateBars />{isOther || panel === 'whatIf' ? <Region name={say('whatIf')}><Suspense><CaseBand /></Suspense></Region> : null}</div>
       <LevelAnnouncer />
-      {form === 'desktop' ? <div className="area-gear"><Region name={say('gearTitle')}><GearEdge /></Region></div> : <GearDrawer />}
+      {wet ? null : form === 'desktop' ? <div className="area-gear"><Region name={say('gearTitle')}><GearEdge /></Region></div> : <GearDrawer />}
       <main className="drawing">
         <h1 className="visually-hidden">{`Stringyard: ${title === '' ? say('untitled') : title}`}</h1>
         {runThrough ? <Suspense><RunThrough touch={touch} /></Suspense> : <div className="area-head"><Region name={say('plan')}><Heading /></Region></div>}
@@ -163,7 +167,7 @@ const Yard = memo(({ plan, tape, section }: Bands): ReactNode => {
         {panel === 'compare' ? <div className="area-items"><Region name={local(besideName)}><Suspense><CompareList /></Suspense></Region></div> : null}
         <div className="area-tape band" ref={tapeBox} role="group" aria-label={say('tape')} {...swipe}>
           <Region name={say('tape')}>{tapeSize === null ? null : tape(tapeSize)}</Region>
-          {form === 'phone' && leaf !== 'notes' && !runThrough ? <button type="button" className="tape-plus" aria-label={say('gearAddOnTape')} onClick={() => app.view.setState({ gearOpen: true })}><Icon name="plus" /></button> : null}
+          {form === 'phone' && leaf !== 'notes' && !runThrough && !wet ? <button type="button" className="tape-plus" aria-label={say('gearAddOnTape')} onClick={() => app.view.setState({ gearOpen: true })}><Icon name="plus" /></button> : null}
         </div>
         {regions.section ? (
           <div className="area-section band" ref={sectionBox} id="leaf-side" role={form === 'phone' ? 'tabpanel' : 'group'} aria-label={say('sideView')}>

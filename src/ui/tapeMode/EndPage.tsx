@@ -25,6 +25,16 @@ export const EndPage = ({ marks, jaws, nameOf, onGo }: { marks: readonly Mark[];
   const off = numbered.filter(({ mark }) => mark.height !== null && standingOf(mark.height) === 'off')
   return (
     <>
+      <JawsLine jaws={jaws} />
+      <section className="tapemode-lock">
+        <p className="tapemode-line" role="status">{local(loose > 0 ? (loose === 1 ? text.lockOne : text.lockMany) : isStaked ? text.locked : text.lockNone, { count: loose })}</p>
+        {loose === 0 ? null : (
+          <>
+            <button type="button" className="primary tapemode-wide" onClick={() => { run('lockStaked', {}) }}><Icon name="lock" sizePx={28} />{local(text.lock)}</button>
+            <p className="quiet-text">{local(text.lockAbout)}</p>
+          </>
+        )}
+      </section>
       {open.length === 0 ? <p className="tapemode-line"><strong>{local(text.allSet, { count: marks.length })}</strong></p> : (
         <>
           <p className="tapemode-line">{local(text.left, { open: open.length, count: marks.length })}</p>
@@ -37,16 +47,6 @@ export const EndPage = ({ marks, jaws, nameOf, onGo }: { marks: readonly Mark[];
           <ul className="tapemode-open">{off.map(({ mark, at }) => <li key={mark.key}><button type="button" onClick={() => onGo(at)}><span>{nameOf(mark)}: <Figure text={mark.height === null ? '' : [differenceText(mark.height, reader), standingText(mark.height, reader)].join(', ')} /></span></button></li>)}</ul>
         </>
       )}
-      <JawsLine jaws={jaws} />
-      <section className="tapemode-lock">
-        <p className="tapemode-line" role="status">{local(loose > 0 ? (loose === 1 ? text.lockOne : text.lockMany) : isStaked ? text.locked : text.lockNone, { count: loose })}</p>
-        {loose === 0 ? null : (
-          <>
-            <button type="button" className="primary tapemode-wide" onClick={() => { run('lockStaked', {}) }}><Icon name="lock" sizePx={28} />{local(text.lock)}</button>
-            <p className="quiet-text">{local(text.lockAbout)}</p>
-          </>
-        )}
-      </section>
     </>
   )
 }

@@ -3,12 +3,10 @@ import { tapeModeWords as text } from '../../messages/ui/tapeModeWords.ts'
 import { AsSetField } from '../asSet/AsSetField.tsx'
 import { Figure } from '../common/Figure.tsx'
 import { useWords } from '../context.tsx'
-import { JawsLine } from './JawsLine.tsx'
 import type { Mark } from './marks.ts'
-import type { JawsAsSet } from './useJaws.ts'
 
 /** One mark: its distance as large as the screen lets it, its height, sideways, how exactly, and what was measured. */
-export const MarkPage = ({ mark, jaws }: { mark: Mark; jaws: JawsAsSet }): ReactNode => {
+export const MarkPage = ({ mark }: { mark: Mark }): ReactNode => {
   const reader = useWords()
   const { local, figure, otherFigure, offset } = reader
   const { height, runningM, offsetM, rollerTopM } = mark
@@ -48,7 +46,6 @@ export const MarkPage = ({ mark, jaws }: { mark: Mark; jaws: JawsAsSet }): React
         )}
       </dl>
       {height === null ? null : <div className="tapemode-measured"><AsSetField key={mark.key} row={height} label={local(text.asSet)} /></div>}
-      {height === null ? null : <JawsLine jaws={jaws} />}
     </>
   )
 }

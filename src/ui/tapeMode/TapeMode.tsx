@@ -7,6 +7,7 @@ import { Notice } from '../common/Bars.tsx'
 import { Icon } from '../common/Icon.tsx'
 import { useDocuments, useResults, useSite, useUi, useView, useWords } from '../context.tsx'
 import { EndPage } from './EndPage.tsx'
+import { JawsLine } from './JawsLine.tsx'
 import { MarkPage } from './MarkPage.tsx'
 import { firstOpen, marksOf, type Mark } from './marks.ts'
 import { tapeSession } from './session.ts'
@@ -96,10 +97,11 @@ const TapeMode = ({ onClose }: { onClose: () => void }): ReactNode => {
         <button type="button" className="square quiet" aria-label={local(text.close)} onClick={onClose}><Icon name="close" sizePx={26} /></button>
       </header>
       <div className="tapemode-body" onPointerDown={(event) => { from.current = event.isPrimary && event.pointerType !== 'mouse' && !isTyping(event.target) ? { xPx: event.clientX, yPx: event.clientY } : null }} onPointerUp={onPointerUp}>
-        {marks.length === 0 ? <p className="tapemode-line">{local(text.none)}</p> : mark === undefined ? <EndPage marks={marks} jaws={jaws} nameOf={nameOf} onGo={go} /> : <MarkPage mark={mark} jaws={jaws} />}
+        {marks.length === 0 ? <p className="tapemode-line">{local(text.none)}</p> : mark === undefined ? <EndPage marks={marks} jaws={jaws} nameOf={nameOf} onGo={go} /> : <MarkPage mark={mark} />}
       </div>
       <footer className="tapemode-foot">
         <Notice />
+        {mark === undefined || mark.height === null ? null : <JawsLine jaws={jaws} />}
         <button type="button" className="tapemode-back" disabled={at === 0 || marks.length === 0} aria-label={local(text.back)} onClick={() => go(at - 1)}><Icon name="left" sizePx={30} /></button>
         {mark === undefined ? null : <button type="button" className="tapemode-tick" aria-pressed={mark.isTicked} aria-label={local(text.tickOf, { label: nameOf(mark) })} onClick={tick}><span className="tapemode-box" aria-hidden="true">{mark.isTicked ? '✓' : ''}</span>{local(text.tick)}</button>}
         <button type="button" className="tapemode-next" onClick={() => { if (mark === undefined) onClose(); else go(at + 1) }}>{local(mark === undefined ? text.done : at + 1 === marks.length ? text.toEnd : text.next)}{mark === undefined ? null : <Icon name="right" sizePx={32} />}</button>

@@ -2,15 +2,19 @@ import type { ReactNode } from 'react'
 import { layoutOf } from '../../scene/document.ts'
 import type { UnitSystem } from '../../units/format.ts'
 import { quantityKinds, type QuantityKind } from '../../units/quantity.ts'
+import { setWet } from '../../state/wetMode.ts'
 import { useCommand } from '../command.ts'
 import { Panel } from '../common/Panel.tsx'
 import { useDocuments, useUi, useView, useWords } from '../context.tsx'
 import { ChoiceField } from '../fields/OtherFields.tsx'
 
+const wetLabel = { en: 'wet mode', es: 'modo mojado' }
+
 /** How this device shows things: language, day and night, hand, and the ways to the other panels. */
 export const SettingsPanel = ({ onClose }: { onClose: () => void }): ReactNode => {
-  const { say } = useWords()
+  const { say, local } = useWords()
   const { app } = useUi()
+  const wet = useView((view) => view.wet)
   const language = useView((view) => view.language)
   const theme = useView((view) => view.theme)
   const leftHanded = useView((view) => view.leftHanded)
@@ -23,6 +27,7 @@ export const SettingsPanel = ({ onClose }: { onClose: () => void }): ReactNode =
         <ChoiceField label={say('language')} value={isPseudo ? 'pseudo' : language} choices={[{ value: 'en', label: 'English' }, { value: 'es', label: 'Español' }, ...(isPseudo ? [{ value: 'pseudo' as const, label: 'Ƥšéûđö' }] : [])]} onCommit={(value) => app.view.setState(value === 'pseudo' ? { pseudoLanguage: true } : { language: value as 'en' | 'es', pseudoLanguage: false })} />
         <ChoiceField label={say('theme')} value={theme} choices={(['auto', 'day', 'sun', 'night'] as const).map((value) => ({ value, label: say(`theme_${value}`) }))} onCommit={(value) => app.view.setState({ theme: value })} />
         <ChoiceField label={say('hand')} value={leftHanded} choices={[{ value: false, label: say('handRight') }, { value: true, label: say('handLeft') }]} onCommit={(value) => app.view.setState({ leftHanded: value })} />
+        <ChoiceField label={local(wetLabel)} value={wet} choices={[{ value: false, label: say('no') }, { value: true, label: say('yes') }]} onCommit={(value) => setWet(app.view, value)} />
         <ChoiceField label={say('snapping')} value={snapping} choices={[{ value: true, label: say('yes') }, { value: false, label: say('no') }]} onCommit={(value) => app.view.setState({ snapping: value })} />
       </div>
       <div className="menu-list">
