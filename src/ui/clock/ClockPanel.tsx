@@ -64,7 +64,7 @@ export const ClockPanel = ({ onClose }: { onClose: () => void }): ReactNode => {
         <>
           <h3>{local(text.steps)}</h3>
           <div className="table-scroll" tabIndex={0} role="group" aria-label={local(text.steps)}>
-            <table className="limits">
+            <table className="limits limits-sourced">
               <thead><tr><th scope="col">{local(text.step)}</th><th scope="col">{local(text.takes)}</th><th scope="col">{local(text.from)}</th></tr></thead>
               <tbody>
                 {steps.map((step) => (

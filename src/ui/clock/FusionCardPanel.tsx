@@ -61,7 +61,7 @@ export const FusionCardPanel = ({ onClose }: { onClose: () => void }): ReactNode
       <p><strong>{local(text.cardCaution)}</strong></p>
       {figures === null ? <p>{local(text.needsPipe)}</p> : (
         <div className="table-scroll" tabIndex={0} role="group" aria-label={local(text.cardTitle)}>
-          <table className="limits">
+          <table className="limits limits-sourced">
             <thead><tr><th scope="col">{local(text.figure)}</th><th scope="col">{local(text.value)}</th><th scope="col">{local(text.source)}</th></tr></thead>
             <tbody>
               {rows(figures).map(([label, value, own, cite, fromMemory]) => {
