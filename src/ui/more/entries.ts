@@ -40,6 +40,7 @@ export const moreEntries: readonly MoreEntry[] = [
   { group: 'time', panel: 'mobilising', label: { en: 'what to bring', es: 'qué llevar' }, about: { en: 'gear with spares, sticks, truckloads', es: 'equipo con repuestos, tubos, viajes de camión' } },
   { group: 'time', panel: 'gear', label: { en: 'own gear', es: 'equipo propio' }, about: { en: 'what the crew owns and its plates say', es: 'lo que tiene la cuadrilla y dicen sus placas' } },
   { group: 'bring', panel: 'levels', label: importWords.levelsEntry, about: importWords.levelsEntryAbout },
+  { group: 'bring', panel: 'foreignPlan', label: importWords.planEntry, about: importWords.planEntryAbout },
   { group: 'paper', panel: 'compare', label: { en: 'what changed?', es: '¿qué cambió?' }, about: { en: 'compare revisions, points in time, files; log of releases', es: 'comparar revisiones, puntos en el tiempo, archivos; registro de entregas' } },
   { group: 'crew', panel: 'tape', label: { en: 'setting out by tape', es: 'replanteo con cinta' }, about: { en: 'one mark at a time, full screen: tick, measure, next', es: 'una marca a la vez, a pantalla completa: marcar, medir, siguiente' } },
   { group: 'crew', panel: 'talk', label: { en: 'toolbox talk', es: 'charla de seguridad' }, about: { en: 'the next stage, zone by zone, in English and Spanish', es: 'la etapa que sigue, zona por zona, en inglés y español' } },

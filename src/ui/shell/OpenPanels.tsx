@@ -24,6 +24,7 @@ import { TitlePanel } from '../title/TitlePanel.tsx'
 
 /** Readers of foreign files come with their panel. */
 const LevelsPanel = lazy(async () => ({ default: (await import('../bringIn/LevelsPanel.tsx')).LevelsPanel }))
+const PlanPanel = lazy(async () => ({ default: (await import('../bringIn/PlanPanel.tsx')).PlanPanel }))
 
 interface PanelEntryProps {
   onClose: () => void
@@ -41,13 +42,14 @@ const PlaceAtPanel = ({ onClose }: PanelEntryProps): ReactNode => {
 }
 
 const Levels = (props: PanelEntryProps): ReactNode => <Suspense><LevelsPanel {...props} /></Suspense>
+const ForeignPlan = (props: PanelEntryProps): ReactNode => <Suspense><PlanPanel {...props} /></Suspense>
 
 /** Panels by the name in `view.panel`; `items` is no dialog, it lies beside the plan. */
 const panels: Readonly<Record<string, (props: PanelEntryProps) => ReactNode>> = {
   job: JobPanel, units: UnitsPanel, limits: LimitsPanel, layouts: LayoutsPanel, share: SharePanel, image: ImagePanel, about: AboutPanel,
   settings: SettingsPanel, keys: KeysPanel, gear: GearPanel, title: TitlePanel, notes: NotesPanel, placeAt: PlaceAtPanel,
   more: MorePanel, incoming: IncomingPanel, clock: ClockPanel, fusionCard: FusionCardPanel, mobilising: MobilisingPanel, bow: BowPanel, zones: ZonePanel, archPit: ArchPitPanel, strings: StringsPanel,
-  levels: Levels,
+  levels: Levels, foreignPlan: ForeignPlan,
 }
 
 /** The open panel and the open page of a check. */
