@@ -81,7 +81,7 @@ export function stringReachM(site: SiteModel): { fromM: number; toM: number } | 
 /** Swept strip of the string, from the stick in the infeed to the nose at its farthest. */
 export function stringBody(site: SiteModel, reach = stringReachM(site)): GearBody | null {
   if (reach === null || site.pipe.odM === null) return null
-  return { role: 'string', itemIds: site.run === null ? [] : [site.run.id], name: { en: 'the string', es: 'la línea de tubo' }, points: runStrip(site, reach.fromM, reach.toM, site.pipe.odM / 2) }
+  return { role: 'string', itemIds: site.run === null ? [] : [site.run.id], name: { en: 'the string', es: 'la sarta' }, points: runStrip(site, reach.fromM, reach.toM, site.pipe.odM / 2) }
 }
 
 const standing = (site: SiteModel, role: 'machine' | 'rack' | 'loader' | 'offload' | 'puller'): GearBody[] =>

@@ -3,7 +3,7 @@ import { parkedStringsOf } from '../derive/strings.ts'
 import type { SiteModel } from '../derive/types.ts'
 import { runStripBeside, type GearBody, type SiteObstacle } from './gearBodies.ts'
 
-const nameOfString = (name: string): GearBody['name'] => ({ en: `parked string ${name}`, es: `tramo ${name} estacionado` })
+const nameOfString = (name: string): GearBody['name'] => ({ en: `parked string ${name}`, es: `sarta ${name} estacionada` })
 
 export const parkedBodies = (site: SiteModel): GearBody[] => parkedStringsOf(site).map(({ view, offsetM, fromM, toM }) => ({
   role: 'parked', itemIds: [view.record.id], name: nameOfString(view.name), points: runStripBeside(site, { fromM, toM, offsetM, halfWidthM: site.pipe.odM! / 2 }),

@@ -49,10 +49,10 @@ export function splitAdvice(site: SiteModel, limits: Limits): SplitAdvice {
     hold: parts * split.mostSticks, parts, lead: q('length', room.leadM(0)),
   }
   const move = parts > 1 && parts < split.counts.length
-    ? say('{most} sticks fit at most: {parts} strings hold {hold} of {sticks}, so moving a stick from one to another does not help. Make {strings} strings, {counts} sticks; or shorten the pull lead of {lead} with a redirect block.', 'Caben {most} tubos como máximo: {parts} tramos llevan {hold} de {sticks}, así que pasar un tubo de uno a otro no ayuda. Haga {strings} tramos, de {counts} tubos; o acorte el tiro de {lead} con una polea de desvío.', values)
-    : say('{most} sticks fit at most: make {strings} strings, {counts} sticks; or shorten the pull lead of {lead} with a redirect block, angle the rack, or get more strip.', 'Caben {most} tubos como máximo: haga {strings} tramos, de {counts} tubos; o acorte el tiro de {lead} con una polea de desvío, gire la mesa o consiga más franja.', values)
+    ? say('{most} sticks fit at most: {parts} strings hold {hold} of {sticks}, so moving a stick from one to another does not help. Make {strings} strings, {counts} sticks; or shorten the pull lead of {lead} with a redirect block.', 'Caben {most} tubos como máximo: {parts} sartas llevan {hold} de {sticks}, así que pasar un tubo de una a otra no ayuda. Haga {strings} sartas, de {counts} tubos; o acorte el tiro de {lead} con una polea de desvío.', values)
+    : say('{most} sticks fit at most: make {strings} strings, {counts} sticks; or shorten the pull lead of {lead} with a redirect block, angle the rack, or get more strip.', 'Caben {most} tubos como máximo: haga {strings} sartas, de {counts} tubos; o acorte el tiro de {lead} con una polea de desvío, gire la mesa o consiga más franja.', values)
   return {
     move,
-    remedy: { command: 'splitStrings', args: { setUpId: site.setUp.id, counts: [...split.counts] }, label: say('Make {strings} strings: {counts} sticks', 'Hacer {strings} tramos: {counts} tubos', values) },
+    remedy: { command: 'splitStrings', args: { setUpId: site.setUp.id, counts: [...split.counts] }, label: say('Make {strings} strings: {counts} sticks', 'Hacer {strings} sartas: {counts} tubos', values) },
   }
 }

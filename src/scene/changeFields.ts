@@ -72,8 +72,8 @@ export const frameFields: Readonly<Record<string, readonly ChangeField[]>> = {
     { path: 'surfaces', label: { en: 'ground under the string', es: 'suelo bajo la sarta' }, input: any },
   ],
   string: [
-    { path: 'stickCount', label: { en: 'sticks in the string', es: 'tubos en la línea' }, input: { as: 'quantity', kind: 'count', nullable: true } },
-    { path: 'order', label: { en: 'order of the string', es: 'orden de la línea' }, input: { as: 'quantity', kind: 'count' } },
+    { path: 'stickCount', label: { en: 'sticks in the string', es: 'tubos en la sarta' }, input: { as: 'quantity', kind: 'count', nullable: true } },
+    { path: 'order', label: { en: 'order of the string', es: 'orden de la sarta' }, input: { as: 'quantity', kind: 'count' } },
     { path: 'parkingRow', label: { en: 'parking row', es: 'fila de espera' }, input: { as: 'quantity', kind: 'count', nullable: true } },
   ],
 }

@@ -16,7 +16,7 @@ const missing = (id: string, what: Localized): Localized => ({ en: `names ${id},
 const aSetUp = { en: 'a set-up', es: 'un montaje' }
 const aRun = { en: 'a pull path', es: 'un recorrido' }
 const anItem = { en: 'an item with a place', es: 'un elemento con lugar' }
-const aString = { en: 'a string', es: 'un tramo' }
+const aString = { en: 'a string', es: 'una sarta' }
 const aRecord = { en: 'a record', es: 'un registro' }
 
 /** References of one record that lead to nothing of the kind they need. */

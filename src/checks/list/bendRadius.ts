@@ -146,9 +146,9 @@ function fittingUnsaid(site: SiteModel, { toM, radiusM, vertex }: RunBend): Find
   if (least.status !== 'ok' || unsaid.length === 0 || radiusM === null || !isUnder(radiusM, least.value)) return []
   return [finding(ID, {
     level: 'CHECK', about: `${site.run!.id}#${vertex}:passes`, source: handbook, phases: ['pull'], where: atRun((unsaid[0]!.fromM + unsaid[0]!.toM) / 2), items: unsaid.map(({ id }) => id),
-    missing: unsaid.map(({ id }) => ({ recordId: id, path: 'isPulledAlong', label: { en: 'in the string while it is pulled', es: 'va en la línea al jalarla' } })),
+    missing: unsaid.map(({ id }) => ({ recordId: id, path: 'isPulledAlong', label: { en: 'in the string while it is pulled', es: 'va en la sarta al jalarla' } })),
     what: say('Bend {bend}: whether {fitting} is drawn through it is not known; it would take {least}.', 'Curva {bend}: no se sabe si {fitting} pasa por ella al jalar; pediría {least}.', { bend: vertex + 1, fitting: nameOf(site, unsaid[0]!.id), least: q('length', least.value) }),
-    move: say('Say whether it is in the string while it is pulled.', 'Diga si va en la línea al jalarla.'),
+    move: say('Say whether it is in the string while it is pulled.', 'Diga si va en la sarta al jalarla.'),
   })]
 }
 

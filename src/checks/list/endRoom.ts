@@ -44,7 +44,7 @@ export const endRoom = defineCheck({
       return [finding(ID, {
         ...common, level: 'FIX',
         ...splitAdvice(site, limits),
-        what: say('{spare} short: {infeed} of infeed, {string} of string and {lead} of pull lead need {need}, the yard has {room}.', 'Faltan {spare}: {infeed} de entrada, {string} de línea y {lead} de tiro piden {need}; el patio tiene {room}.', parts),
+        what: say('{spare} short: {infeed} of infeed, {string} of string and {lead} of pull lead need {need}, the yard has {room}.', 'Faltan {spare}: {infeed} de entrada, {string} de sarta y {lead} de tiro piden {need}; el patio tiene {room}.', parts),
       })]
     }
     const [overBackM, overAheadM] = [needBackM - room.backM, needAheadM - room.aheadM]
@@ -53,7 +53,7 @@ export const endRoom = defineCheck({
     const isTight = isUnder(spareM, Math.max(limitParam(limit, 'noteM'), limitParam(limit, 'noteRatio') * roomM))
     return [finding(ID, {
       ...common, level: isTight ? 'NOTE' : 'met',
-      what: say('{spare} spare: {infeed} of infeed, {string} of string and {lead} of pull lead in {room}.', 'Sobran {spare}: {infeed} de entrada, {string} de línea y {lead} de tiro en {room}.', parts),
+      what: say('{spare} spare: {infeed} of infeed, {string} of string and {lead} of pull lead in {room}.', 'Sobran {spare}: {infeed} de entrada, {string} de sarta y {lead} de tiro en {room}.', parts),
       ...(isTight ? { move: say('Keep the over-run clear to the very end.', 'Mantenga libre el tramo final hasta la última punta.') } : {}),
     })]
   },
@@ -81,7 +81,7 @@ function offCentre(site: SiteModel, common: Omit<Parameters<typeof finding>[1], 
     limit: q('length', isBack ? ends.backM : ends.aheadM),
     what: isBack
       ? say('The infeed end reaches {by} beyond the boundary; the yard as a whole is long enough.', 'La punta de entrada sale {by} del límite; el patio en total alcanza.', { by })
-      : say('String and pull lead reach {by} beyond the boundary; the yard as a whole is long enough.', 'La línea y el tiro salen {by} del límite; el patio en total alcanza.', { by }),
+      : say('String and pull lead reach {by} beyond the boundary; the yard as a whole is long enough.', 'La sarta y el tiro salen {by} del límite; el patio en total alcanza.', { by }),
     move: isBack ? say('Slide machine and axis {by} toward the exit.', 'Corra la máquina y el eje {by} hacia la salida.', { by }) : say('Slide machine and axis {by} toward the infeed.', 'Corra la máquina y el eje {by} hacia la entrada.', { by }),
     remedy: slide(site, isBack ? byM : -byM),
   })

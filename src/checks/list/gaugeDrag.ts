@@ -33,7 +33,7 @@ function drag(site: SiteModel, worst: JointDrag): Finding {
     return finding(ID, {
       ...common, level: 'CHECK',
       what: say('Drag of the pipe in the moving jaws ({side}) is some {drag} at joint {joint}, more than the {fusion} it is fused with: hard to control.', 'El arrastre del tubo en las mordazas móviles ({side}) es de unos {drag} en la junta {joint}, más que los {fusion} con que se funde: difícil de controlar.', values),
-      move: say('Carriage on the side of the loose stick, more or freer rollers, or less string.', 'Carro del lado del tubo suelto, más rodillos o más libres, o menos línea.'),
+      move: say('Carriage on the side of the loose stick, more or freer rollers, or less string.', 'Carro del lado del tubo suelto, más rodillos o más libres, o menos sarta.'),
     })
   }
   return finding(ID, {

@@ -7,7 +7,7 @@ const source: Source = { class: 'published', cite: 'PPI Handbook of Polyethylene
 
 export const growthGap = defineCheck({
   id: ID,
-  title: { en: 'Growth of the string', es: 'Dilatación de la línea' },
+  title: { en: 'Growth of the string', es: 'Dilatación de la sarta' },
   cost: 'quick',
   run: (site, { limits }) => {
     if (site.run === null) return []
@@ -22,7 +22,7 @@ export const growthGap = defineCheck({
     if (properties === null || stickLengthM === null || swingC === null) {
       return [finding(ID, {
         level: 'CHECK', missing, source, phases: ['rest', 'tieIn'],
-        what: say('How far the string grows and shrinks is not known.', 'No se sabe cuánto crece y encoge la línea.'),
+        what: say('How far the string grows and shrinks is not known.', 'No se sabe cuánto crece y encoge la sarta.'),
         move: say('Give the lowest to highest wall temperature; black pipe in the sun is far above the air.', 'Dé de la menor a la mayor temperatura de pared; el tubo negro al sol supera por mucho al aire.'),
       })]
     }
@@ -32,7 +32,7 @@ export const growthGap = defineCheck({
     const gapM = (limits.limit('growth-gap').check ?? 1.25) * growthM
     return [finding(ID, {
       level: 'NOTE', measured: q('shortLength', growthM), limit: q('shortLength', gapM), source, phases: ['rest', 'tieIn'], where: atRun(lengthM),
-      what: say('{length} of string grow and shrink by {growth} over a swing of {swing}.', '{length} de línea crecen y encogen {growth} con una variación de {swing}.', { length: q('length', lengthM), growth: q('shortLength', growthM), swing: q('temperatureChange', Math.abs(swingC)) }),
+      what: say('{length} of string grow and shrink by {growth} over a swing of {swing}.', '{length} de sarta crecen y encogen {growth} con una variación de {swing}.', { length: q('length', lengthM), growth: q('shortLength', growthM), swing: q('temperatureChange', Math.abs(swingC)) }),
       move: say('Leave {gap} free at both ends; nothing stands there.', 'Deje {gap} libres en ambas puntas; nada se pone ahí.', { gap: q('shortLength', gapM) }),
     })]
   },

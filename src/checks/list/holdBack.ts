@@ -17,7 +17,7 @@ const endWord: Record<End, Localized> = { exit: { en: 'the exit', es: 'la salida
 
 export const holdBack = defineCheck({
   id: ID,
-  title: { en: 'String held on the grade', es: 'Línea retenida en la pendiente' },
+  title: { en: 'String held on the grade', es: 'Sarta retenida en la pendiente' },
   cost: 'slow',
   run: (site, { limits }) => {
     const { missing, joints } = stringPullOf(site)
@@ -29,21 +29,21 @@ export const holdBack = defineCheck({
     if (pushing !== undefined && found.every(({ level }) => level !== 'STOP')) {
       found.push(finding(ID, {
         level: 'NOTE', about: 'pushes', source: sums, phases: ['pull'], where: atRun(pushing.lengthM / 2),
-        what: say('Part of the way the string pushes itself (from joint {joint} on).', 'En parte del camino la línea se empuja sola (desde la junta {joint}).', { joint: pushing.joint }),
+        what: say('Part of the way the string pushes itself (from joint {joint} on).', 'En parte del camino la sarta se empuja sola (desde la junta {joint}).', { joint: pushing.joint }),
         move: say('Watch for slack rope there.', 'Cuide que la cuerda no se afloje ahí.'),
       }))
     }
     if (found.length > 0) return found
     const grade = joints.reduce((most, one) => Math.max(most, Math.abs(one.gradeRatio)), 0)
     const limit = limits.limit('roller-grade')
-    return [finding(ID, { level: 'met', measured: q('slope', grade), limit: q('slope', limit.check), source: sourceOf(limit), what: say('The string stays by itself: {grade} at most.', 'La línea se queda quieta sola: {grade} como máximo.', { grade: q('slope', grade) }) })]
+    return [finding(ID, { level: 'met', measured: q('slope', grade), limit: q('slope', limit.check), source: sourceOf(limit), what: say('The string stays by itself: {grade} at most.', 'La sarta se queda quieta sola: {grade} como máximo.', { grade: q('slope', grade) }) })]
   },
 })
 
 function unknown(site: SiteModel, missing: readonly MissingInput[], limits: Limits): Finding {
   return finding(ID, {
     level: 'CHECK', about: 'unknown', missing, source: sourceOf(limits.limit('roller-grade')), phases: ['fuse', 'pull', 'rest'], items: [site.setUp!.id],
-    what: say('Whether the string would leave by itself is not known.', 'No se sabe si la línea se iría sola.'),
+    what: say('Whether the string would leave by itself is not known.', 'No se sabe si la sarta se iría sola.'),
     move: say('Give the levels or the fall, and the pipe.', 'Dé los niveles o la caída, y el tubo.'),
     remedy: null,
   })
@@ -67,7 +67,7 @@ function towards(site: SiteModel, joints: readonly JointPull[], end: End, limits
     return [finding(ID, {
       level: 'CHECK', about: `${end}:puller`, items: [held.puller!], source: sums, phases: ['fuse', 'pull', 'rest'], where: atRun(0),
       measured: q('force', worst.runAwayN[end]), limit: q('force', 0),
-      what: say('By itself the string runs back to the infeed with {force}; only the puller’s rope holds it.', 'Sola, la línea regresa a la entrada con {force}; solo la retiene la cuerda de tiro.', { force: q('force', worst.runAwayN[end]) }),
+      what: say('By itself the string runs back to the infeed with {force}; only the puller’s rope holds it.', 'Sola, la sarta regresa a la entrada con {force}; solo la retiene la cuerda de tiro.', { force: q('force', worst.runAwayN[end]) }),
       move: say('Keep the rope tight whenever a jaw is open, and tether it for the night.', 'Mantenga tensa la cuerda cuando haya una mordaza abierta, y póngale retención de noche.'),
       remedy: placeHold(site, end),
     })]
@@ -75,7 +75,7 @@ function towards(site: SiteModel, joints: readonly JointPull[], end: End, limits
   return [finding(ID, {
     level: 'CHECK', about: end, source: sourceOf(gradeLimit), phases: ['fuse', 'pull', 'rest'], where: atRun(0),
     measured: q('slope', steepest), limit: q('slope', gradeLimit.check),
-    what: say('The string lies on {grade} falling to {end} and nothing holds it.', 'La línea está en {grade} cayendo hacia {end} y nada la retiene.', { grade: q('slope', steepest), end: endWord[end] }),
+    what: say('The string lies on {grade} falling to {end} and nothing holds it.', 'La sarta está en {grade} cayendo hacia {end} y nada la retiene.', { grade: q('slope', steepest), end: endWord[end] }),
     move: say('Tether before the jaws open: {tether} down the slope.', 'Retención antes de abrir las mordazas: {tether} cuesta abajo.', { tether: q('force', tether.tetherN[end]) }),
     remedy: placeHold(site, end),
   })]
@@ -137,8 +137,8 @@ function runsAway({ site, end, worst, tether, factor, leaving }: Scene, weak: An
     level: 'STOP', about: `${end}:run-away`, joints: leaving, items: weak === null ? [] : [weak.id], source: sums, phases: ['fuse', 'pull', 'rest'],
     where: atRun(end === 'exit' ? worst.lengthM : 0), measured: q('force', worst.runAwayN[end]), limit: q('force', weak?.figures.ratedHoldN.value ?? 0),
     what: weak === null
-      ? say('With its jaws open the string runs to {end} by itself: {force} at joint {joint}, and nothing holds it.', 'Con las mordazas abiertas la línea se va sola hacia {end}: {force} en la junta {joint}, y nada la retiene.', values)
-      : say('The hold-back is weaker than the string’s own pull to {end}: {force} at joint {joint}.', 'La retención es más débil que el tiro propio de la línea hacia {end}: {force} en la junta {joint}.', values),
+      ? say('With its jaws open the string runs to {end} by itself: {force} at joint {joint}, and nothing holds it.', 'Con las mordazas abiertas la sarta se va sola hacia {end}: {force} en la junta {joint}, y nada la retiene.', values)
+      : say('The hold-back is weaker than the string’s own pull to {end}: {force} at joint {joint}.', 'La retención es más débil que el tiro propio de la sarta hacia {end}: {force} en la junta {joint}.', values),
     move: say('Tether it uphill before any jaw opens: {design} down the slope, anchor good for {needed}.', 'Reténgala cuesta arriba antes de abrir ninguna mordaza: {design} cuesta abajo, ancla para {needed}.', values),
     remedy: weak === null ? placeHold(site, end) : null,
   })

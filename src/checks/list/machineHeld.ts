@@ -53,6 +53,6 @@ function onGrade(site: SiteModel, machine: MachineRecord, worst: ClampedPull, li
   return finding(ID, {
     ...common, level: 'STOP',
     what: say('The machine is not held: all that is clamped pulls it toward {end} with {needed} at joint {joint}, and {held} hold it.', 'La máquina no está retenida: todo lo sujeto la jala hacia {end} con {needed} en la junta {joint}, y {held} la retienen.', values),
-    move: say('Chock and lock it for that, or tether the string uphill, before the jaws close.', 'Acúñela y bloquéela para eso, o retenga la línea cuesta arriba, antes de cerrar las mordazas.'),
+    move: say('Chock and lock it for that, or tether the string uphill, before the jaws close.', 'Acúñela y bloquéela para eso, o retenga la sarta cuesta arriba, antes de cerrar las mordazas.'),
   })
 }

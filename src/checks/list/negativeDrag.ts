@@ -42,7 +42,7 @@ function drawnShut(site: SiteModel, worst: JointDrag): Finding {
   if (puller !== undefined) {
     return finding(ID, {
       ...common, about: 'puller', level: 'CHECK', items: [puller.id], limit: q('force', 0),
-      what: say('The slope draws the string in the moving jaws toward the machine with {pull}; only the puller’s rope holds it.', 'La pendiente jala la línea en las mordazas móviles hacia la máquina con {pull}; solo la retiene la cuerda de tiro.', values),
+      what: say('The slope draws the string in the moving jaws toward the machine with {pull}; only the puller’s rope holds it.', 'La pendiente jala la sarta en las mordazas móviles hacia la máquina con {pull}; solo la retiene la cuerda de tiro.', values),
       move: say('Keep the rope tight while the carriage moves.', 'Mantenga tensa la cuerda mientras se mueve el carro.'),
     })
   }

@@ -14,7 +14,7 @@ const laneSource: Source = { class: 'published', cite: 'International Fire Code 
 
 export const parkingRoom = defineCheck({
   id: ID,
-  title: { en: 'Room to park the strings', es: 'Espacio para estacionar los tramos' },
+  title: { en: 'Room to park the strings', es: 'Espacio para estacionar las sartas' },
   cost: 'quick',
   run: (site, { limits }) => {
     const strings = stringsOf(site)
@@ -24,7 +24,7 @@ export const parkingRoom = defineCheck({
   },
 })
 
-const parkAll = (site: SiteModel): Remedy | null => (site.setUp === null ? null : { command: 'parkStrings', args: { setUpId: site.setUp.id }, label: say('Park the strings in rows', 'Estacionar los tramos en filas') })
+const parkAll = (site: SiteModel): Remedy | null => (site.setUp === null ? null : { command: 'parkStrings', args: { setUpId: site.setUp.id }, label: say('Park the strings in rows', 'Estacionar las sartas en filas') })
 
 /** All but the last made have to go somewhere before the next can be begun. */
 function unsaid(site: SiteModel, strings: readonly StringView[]): Finding[] {
@@ -32,8 +32,8 @@ function unsaid(site: SiteModel, strings: readonly StringView[]): Finding[] {
   if (open.length === 0) return []
   return [finding(ID, {
     level: 'CHECK', about: 'row', source: houseRule, phases: ['move'],
-    missing: open.map(({ record, name }) => ({ recordId: record.id, path: 'parkingRow', label: { en: `row of string ${name}`, es: `fila del tramo ${name}` } })),
-    what: say('Where {names} lie while the next string is made is not said.', 'No se dice dónde quedan {names} mientras se hace el siguiente tramo.', { names: listOf(open.map(({ name }) => name)) }),
+    missing: open.map(({ record, name }) => ({ recordId: record.id, path: 'parkingRow', label: { en: `row of string ${name}`, es: `fila de la sarta ${name}` } })),
+    what: say('Where {names} lie while the next string is made is not said.', 'No se dice dónde quedan {names} mientras se hace la siguiente sarta.', { names: listOf(open.map(({ name }) => name)) }),
     move: say('Give each a row beside the line.', 'Dé a cada uno una fila junto a la línea.'),
     remedy: parkAll(site),
   })]
@@ -65,10 +65,10 @@ function cutLanes(site: SiteModel): Finding[] {
     const isPlanned = lane.gapPlan === true
     return [finding(ID, {
       level: isPlanned ? 'CHECK' : 'FIX', about: `lane:${lane.id}`, items: [lane.id, cut.view.record.id], where: atRun(cut.fromM, null, cut.offsetM), source: laneSource, phases: ['move', 'rest'],
-      what: say('{lane} is cut from string {string} on: it is parked on it.', '{lane} queda cortado desde el tramo {string}: está estacionado encima.', { lane: nameOf(site, lane.id), string: cut.view.name }),
+      what: say('{lane} is cut from string {string} on: it is parked on it.', '{lane} queda cortado desde la sarta {string}: está estacionada encima.', { lane: nameOf(site, lane.id), string: cut.view.name }),
       move: isPlanned
-        ? say('Try the opening in two minutes with the string in place.', 'Pruebe la apertura en dos minutos con el tramo puesto.')
-        : say('Park fewer strings, join two before the next is parked, or plan a gap that opens in two minutes.', 'Estacione menos tramos, una dos antes de estacionar el siguiente, o planee un hueco que abra en dos minutos.'),
+        ? say('Try the opening in two minutes with the string in place.', 'Pruebe la apertura en dos minutos con la sarta puesta.')
+        : say('Park fewer strings, join two before the next is parked, or plan a gap that opens in two minutes.', 'Estacione menos sartas, una dos antes de estacionar la siguiente, o planee un hueco que abra en dos minutos.'),
     })]
   })
   const lanes = laneBodies(site).flatMap((lane): Finding[] => {
@@ -76,7 +76,7 @@ function cutLanes(site: SiteModel): Finding[] {
     if (cut === undefined) return []
     return [finding(ID, {
       level: 'FIX', about: `lane:${lane.itemIds[0]!}`, items: [lane.itemIds[0]!, cut.view.record.id], where: atRun(cut.fromM, null, cut.offsetM), source: houseRule, phases: ['move', 'load'],
-      what: say('String {string} is parked on {lane}.', 'El tramo {string} está estacionado sobre {lane}.', { lane: lane.name, string: cut.view.name }),
+      what: say('String {string} is parked on {lane}.', 'La sarta {string} está estacionada sobre {lane}.', { lane: lane.name, string: cut.view.name }),
       move: say('Park on the other side, or move the lane.', 'Estacione del otro lado, o mueva el carril.'),
     })]
   })
@@ -96,7 +96,7 @@ function left(site: SiteModel, wantedM: number | null, source: Source): Finding[
   const isNarrow = wantedM !== null && isUnder(leftM, wantedM)
   return [finding(ID, {
     ...common, level: isNarrow ? 'CHECK' : 'met',
-    what: say('Line and {count} parked strings, {spacing} centre to centre, take {taken} of {across} across; {left} is left clear beside them.', 'Línea y {count} tramos estacionados, a {spacing} entre centros, ocupan {taken} de {across} de ancho; quedan {left} libres al lado.', values),
+    what: say('Line and {count} parked strings, {spacing} centre to centre, take {taken} of {across} across; {left} is left clear beside them.', 'Sarta en la línea y {count} sartas estacionadas, a {spacing} entre centros, ocupan {taken} de {across} de ancho; quedan {left} libres al lado.', values),
     ...(isNarrow ? { move: say('An emergency lane takes {wanted}: park fewer and join two during the pull, or leave that way round the yard.', 'Un carril de emergencia pide {wanted}: estacione menos y una dos durante el jalado, o deje ese paso alrededor del patio.', values) } : {}),
   })]
 }

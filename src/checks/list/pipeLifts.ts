@@ -14,7 +14,7 @@ export const pipeLifts = defineCheck({
     if (worst === undefined) return []
     const common = { source: sourceOf(limit), phases: ['pull'] as const, items: machineIds(site), where: atRun(worst.runningM, site.jaws.bopLevelM) }
     if (machine.figures.liftTravelM.value === 0) {
-      return [finding('pipe-lifts', { ...common, level: 'CHECK', what: say('The machine has no pipe lifts: the pipe drags over the lower jaws.', 'La máquina no tiene levantatubos: el tubo roza las mordazas inferiores.'), move: say('Hold the string up with a sling at the machine while it is pulled.', 'Sostenga la línea con una eslinga junto a la máquina al jalar.') })]
+      return [finding('pipe-lifts', { ...common, level: 'CHECK', what: say('The machine has no pipe lifts: the pipe drags over the lower jaws.', 'La máquina no tiene levantatubos: el tubo roza las mordazas inferiores.'), move: say('Hold the string up with a sling at the machine while it is pulled.', 'Sostenga la sarta con una eslinga junto a la máquina al jalar.') })]
     }
     const level = levelFor(limit, worst.clearM)
     const values = { clear: q('shortLength', Math.abs(worst.clearM)), joint: worst.joint }

@@ -51,7 +51,7 @@ const madeOf = ({ stiffnessN }: Scene): readonly [en: string, es: string] => (st
 function unknown(site: SiteModel, missing: readonly MissingInput[], about: string): Finding {
   return finding(ID, {
     level: 'CHECK', about: `${about}:unknown`, missing, source: houseRule, phases: ['pull'], items: missing.map(({ recordId }) => recordId).filter((id) => site.placed.has(id)),
-    what: about === 'job' ? say('The pull of the string is not known.', 'No se sabe el tiro de la línea.') : say('Whether what pulls is strong enough is not known.', 'No se sabe si lo que tira es bastante fuerte.'),
+    what: about === 'job' ? say('The pull of the string is not known.', 'No se sabe el tiro de la sarta.') : say('Whether what pulls is strong enough is not known.', 'No se sabe si lo que tira es bastante fuerte.'),
     move: about === 'job' ? say('Give the pipe and the stick length.', 'Dé el tubo y su largo.') : say('Read plates and tags.', 'Lea placas y etiquetas.'),
   })
 }
@@ -81,7 +81,7 @@ function ofVehicle(scene: Scene, puller: PullerRecord): Finding[] {
   if (!isUnder(usableN, needN)) {
     // Nothing is passed while half of it is unknown.
     if (!tow.isWhole) return []
-    return [finding(ID, { ...common, level: 'met', what: say('{puller} can pull {usable}; starting the last string takes {need}.', '{puller} puede tirar {usable}; arrancar la última línea pide {need}.', values) })]
+    return [finding(ID, { ...common, level: 'met', what: say('{puller} can pull {usable}; starting the last string takes {need}.', '{puller} puede tirar {usable}; arrancar la última sarta pide {need}.', values) })]
   }
   const [en, es] = madeOf(scene)
   return [finding(ID, {
@@ -89,7 +89,7 @@ function ofVehicle(scene: Scene, puller: PullerRecord): Finding[] {
     what: isByGrip
       ? say(`{puller} grips for {usable}; the pull of joint {joint} starts with {need} ${en}.`, `{puller} agarra para {usable}; el tiro de la junta {joint} arranca con {need} ${es}.`, values)
       : say(`{puller} is rated for {usable}; the pull of joint {joint} starts with {need} ${en}.`, `{puller} tiene {usable} nominales; el tiro de la junta {joint} arranca con {need} ${es}.`, values),
-    move: say('Put rollers under the string, or bring a heavier puller.', 'Ponga rodillos bajo la línea, o traiga un equipo más pesado.'),
+    move: say('Put rollers under the string, or bring a heavier puller.', 'Ponga rodillos bajo la sarta, o traiga un equipo más pesado.'),
   })]
 }
 
@@ -137,6 +137,6 @@ function ofPipe(scene: Scene): Finding[] {
   return [finding(ID, {
     ...common, ...measures, joints: scene.over((bound ?? 0) * loadN),
     what: say(`The pull of joint {joint} starts with {need}, {share} of the {allowed} ${en}.`, `El tiro de la junta {joint} arranca con {need}, {share} de los {allowed} ${es}.`, values),
-    move: say('Put rollers under the string, or pull it in parts.', 'Ponga rodillos bajo la línea, o jálela en partes.'),
+    move: say('Put rollers under the string, or pull it in parts.', 'Ponga rodillos bajo la sarta, o jálela en partes.'),
   })]
 }

@@ -22,7 +22,7 @@ const PHASES = ['rest', 'move', 'tieIn'] as const
 
 export const sideHill = defineCheck({
   id: ID,
-  title: { en: 'String on a side slope', es: 'Línea en ladera' },
+  title: { en: 'String on a side slope', es: 'Sarta en ladera' },
   cost: 'slow',
   run: (site, { limits }) => {
     const { ground, missing } = stringPullOf(site)
@@ -32,13 +32,13 @@ export const sideHill = defineCheck({
       return [finding(ID, {
         level: 'CHECK', about: 'unknown', source, phases: PHASES, where: atRun(ground[0]!.fromM), items: site.setUp === null ? [] : [site.setUp.id],
         missing: [{ recordId: site.setUp?.id ?? site.layout.id, path: 'crossFallRatio', label: { en: 'cross-fall of the ground', es: 'caída lateral del terreno' } }],
-        what: say('Whether the string slides sideways on the ground is not known.', 'No se sabe si la línea se desliza de lado en el suelo.'),
+        what: say('Whether the string slides sideways on the ground is not known.', 'No se sabe si la sarta se desliza de lado en el suelo.'),
         move: say('Give the cross-fall, or levels to both sides.', 'Dé la caída lateral, o niveles a ambos lados.'),
       })]
     }
     const found = ground.flatMap((stretch) => ofStretch(site, limits, stretch))
     if (found.length > 0) return found
-    return [finding(ID, { level: 'met', source, phases: PHASES, where: atRun(ground[0]!.fromM), what: say('Where the string lies on the ground, the ground does not fall across it enough to slide it.', 'Donde la línea va en el suelo, no cae de lado tanto como para deslizarla.') })]
+    return [finding(ID, { level: 'met', source, phases: PHASES, where: atRun(ground[0]!.fromM), what: say('Where the string lies on the ground, the ground does not fall across it enough to slide it.', 'Donde la sarta va en el suelo, no cae de lado tanto como para deslizarla.') })]
   },
 })
 
@@ -83,15 +83,15 @@ function ofStretch(site: SiteModel, limits: Limits, stretch: GroundStretch): Fin
   if (unrated.length > 0) {
     return [finding(ID, {
       ...common, level: 'CHECK', missing: unrated.map(({ id }) => ({ recordId: id, path: 'figures.ratedHoldN.value', label: { en: 'what the tether holds', es: 'lo que aguanta la retención' } })),
-      what: say('From {from} to {to} friction alone does not hold the string on {slope} to the {side}; what the tethers hold is not known.', 'De {from} a {to} la fricción sola no sujeta la línea con {slope} hacia la {side}; no se sabe lo que aguantan las retenciones.', values),
+      what: say('From {from} to {to} friction alone does not hold the string on {slope} to the {side}; what the tethers hold is not known.', 'De {from} a {to} la fricción sola no sujeta la sarta con {slope} hacia la {side}; no se sabe lo que aguantan las retenciones.', values),
       move: say('Give what each holds.', 'Dé lo que aguanta cada una.'),
     })]
   }
   const [en, es] = windMPerS > 0 ? [' in a wind of {wind}', ' con viento de {wind}'] : ['', '']
   const tether = say('Tether it up the slope with {force} in all along it; no stakes through a liner.', 'Sujételo cuesta arriba con {force} en total a lo largo; sin estacas que perforen una geomembrana.', values)
   return isUnder(safetyRatio, 1)
-    ? [finding(ID, { ...common, level: 'STOP', what: say(`From {from} to {to} the string slides down to the {side} by itself: {slope} across on {surface}${en}, held {safety} times.`, `De {from} a {to} la línea se desliza sola hacia la {side}: {slope} de lado sobre {surface}${es}, sujeta {safety} veces.`, values), move: tether })]
-    : [finding(ID, { ...common, level: 'FIX', what: say(`From {from} to {to} the ground falls {slope} to the {side}: on {surface}${en} the string is held only {safety} times, {needed} are asked.`, `De {from} a {to} el suelo cae {slope} hacia la {side}: sobre {surface}${es} la línea se sujeta solo {safety} veces, se piden {needed}.`, values), move: tether })]
+    ? [finding(ID, { ...common, level: 'STOP', what: say(`From {from} to {to} the string slides down to the {side} by itself: {slope} across on {surface}${en}, held {safety} times.`, `De {from} a {to} la sarta se desliza sola hacia la {side}: {slope} de lado sobre {surface}${es}, sujeta {safety} veces.`, values), move: tether })]
+    : [finding(ID, { ...common, level: 'FIX', what: say(`From {from} to {to} the ground falls {slope} to the {side}: on {surface}${en} the string is held only {safety} times, {needed} are asked.`, `De {from} a {to} el suelo cae {slope} hacia la {side}: sobre {surface}${es} la sarta se sujeta solo {safety} veces, se piden {needed}.`, values), move: tether })]
 }
 
 /** Tethers beside the stretch, uphill of it. */

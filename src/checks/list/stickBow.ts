@@ -28,7 +28,7 @@ export const stickBow = defineCheck({
     const solver = createBowSolver(site, limits)
     if (solver.missing.length > 0) return []
     const sweep = sweepBow(solver)
-    if (sweep === null) return [finding(ID, { ...common(scene), level: 'CHECK', about: 'unsettled', what: say('What a bow of {bow} does at the joint could not be worked out: the pipe comes to no rest at some turn.', 'No se pudo calcular lo que hace una curvatura de {bow} en la junta: en algún giro el tubo no queda en reposo.', { bow: q('shortLength', bowM) }), move: say('Support the stick and the string near the jaws, then look again.', 'Apoye el tubo y la línea cerca de las mordazas y vuelva a ver.') })]
+    if (sweep === null) return [finding(ID, { ...common(scene), level: 'CHECK', about: 'unsettled', what: say('What a bow of {bow} does at the joint could not be worked out: the pipe comes to no rest at some turn.', 'No se pudo calcular lo que hace una curvatura de {bow} en la junta: en algún giro el tubo no queda en reposo.', { bow: q('shortLength', bowM) }), move: say('Support the stick and the string near the jaws, then look again.', 'Apoye el tubo y la sarta cerca de las mordazas y vuelva a ver.') })]
     return site.job.stickBowTurnRad === null ? asTheyLie(scene, sweep) : turned(scene, solver, sweep, site.job.stickBowTurnRad)
   },
 })

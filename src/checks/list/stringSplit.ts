@@ -14,7 +14,7 @@ const restartSource: Source = { class: 'mechanics', cite: 'mechanics, docs/formu
 
 export const stringSplit = defineCheck({
   id: ID,
-  title: { en: 'Strings and the joints between them', es: 'Tramos y juntas entre ellos' },
+  title: { en: 'Strings and the joints between them', es: 'Sartas y juntas entre ellas' },
   cost: 'quick',
   run: (site, tools) => {
     const strings = stringsOf(site)
@@ -39,8 +39,8 @@ function lengths(site: SiteModel, strings: readonly StringView[], limits: Limits
     return [finding(ID, {
       ...common, level: 'FIX', ...splitAdvice(site, limits),
       what: tooLong.length === 1
-        ? say('String {names} does not fit: {sticks} sticks make {length}; with {back} of infeed and {lead} of pull lead that is {need} of {room}, {short} short.', 'El tramo {names} no cabe: {sticks} tubos dan {length}; con {back} de entrada y {lead} de tiro son {need} de {room}, faltan {short}.', values)
-        : say('Strings {names} do not fit: up to {sticks} sticks make {length}; with {back} of infeed and {lead} of pull lead that is {need} of {room}, {short} short.', 'Los tramos {names} no caben: hasta {sticks} tubos dan {length}; con {back} de entrada y {lead} de tiro son {need} de {room}, faltan {short}.', values),
+        ? say('String {names} does not fit: {sticks} sticks make {length}; with {back} of infeed and {lead} of pull lead that is {need} of {room}, {short} short.', 'La sarta {names} no cabe: {sticks} tubos dan {length}; con {back} de entrada y {lead} de tiro son {need} de {room}, faltan {short}.', values)
+        : say('Strings {names} do not fit: up to {sticks} sticks make {length}; with {back} of infeed and {lead} of pull lead that is {need} of {room}, {short} short.', 'Las sartas {names} no caben: hasta {sticks} tubos dan {length}; con {back} de entrada y {lead} de tiro son {need} de {room}, faltan {short}.', values),
     })]
   }
   if (room.missing.length > 0) return []
@@ -48,8 +48,8 @@ function lengths(site: SiteModel, strings: readonly StringView[], limits: Limits
   const isMore = best !== null && best.counts.length < strings.length
   return [finding(ID, {
     ...common, level: isMore ? 'NOTE' : 'met',
-    what: say('{strings} strings of {counts} sticks: the longest takes {need} of {room} end to end.', '{strings} tramos de {counts} tubos: el más largo ocupa {need} de {room} de punta a punta.', values),
-    ...(isMore ? { move: say('{fewer} would do: {best} sticks, a joint between strings less.', 'Bastarían {fewer}: {best} tubos, una junta entre tramos menos.', { fewer: best.counts.length, best: countsText(best.counts) }), remedy: splitAdvice(site, limits).remedy } : {}),
+    what: say('{strings} strings of {counts} sticks: the longest takes {need} of {room} end to end.', '{strings} sartas de {counts} tubos: la más larga ocupa {need} de {room} de punta a punta.', values),
+    ...(isMore ? { move: say('{fewer} would do: {best} sticks, a joint between strings less.', 'Bastarían {fewer}: {best} tubos, una junta entre sartas menos.', { fewer: best.counts.length, best: countsText(best.counts) }), remedy: splitAdvice(site, limits).remedy } : {}),
   })]
 }
 
@@ -70,21 +70,21 @@ function midJoints(site: SiteModel, limits: Limits): Finding[] {
   const common = { source: restartSource, phases: ['tieIn'] as const, where: atRun(0), measured: q('force', restart.restartN) }
   const found: Finding[] = [finding(ID, {
     ...common, about: 'mid', level: 'CHECK', source: mechanics('strings'), measured: q('duration', eachS.likely),
-    what: say('{count} joints between strings stop the pull for some {each} each ({low} to {high}), before the strings are lined up; started again with all of it in, {weight} need some {restart}.', '{count} juntas entre tramos detienen el jalado unos {each} cada una ({low} a {high}), aparte de alinear los tramos; arrancar con todo adentro, {weight}, pide unos {restart}.', values),
-    move: say('Plan who holds the string and what keeps a bore or a host open meanwhile; daylight or curfew for the last one.', 'Planee quién retiene la línea y qué mantiene abierta la perforación o el tubo anfitrión; luz u horario para la última.'),
+    what: say('{count} joints between strings stop the pull for some {each} each ({low} to {high}), before the strings are lined up; started again with all of it in, {weight} need some {restart}.', '{count} juntas entre sartas detienen el jalado unos {each} cada una ({low} a {high}), aparte de alinear las sartas; arrancar con todo adentro, {weight}, pide unos {restart}.', values),
+    move: say('Plan who holds the string and what keeps a bore or a host open meanwhile; daylight or curfew for the last one.', 'Planee quién retiene la sarta y qué mantiene abierta la perforación o el tubo anfitrión; luz u horario para la última.'),
   })]
   if (winchN !== null && winchN < restart.restartN) {
     found.push(finding(ID, {
       ...common, about: 'winch', level: 'FIX', limit: q('force', winchN), items: [puller!.item.id],
-      what: say('Starting again after a joint between strings needs some {restart}; the winch gives {winch}.', 'Arrancar tras una junta entre tramos pide unos {restart}; el malacate da {winch}.', values),
-      move: say('A larger winch or a block, rollers under the tail, or all strings joined before the pull.', 'Un malacate mayor o una polea, rodillos bajo la cola, o unir todos los tramos antes de jalar.'),
+      what: say('Starting again after a joint between strings needs some {restart}; the winch gives {winch}.', 'Arrancar tras una junta entre sartas pide unos {restart}; el malacate da {winch}.', values),
+      move: say('A larger winch or a block, rollers under the tail, or all strings joined before the pull.', 'Un malacate mayor o una polea, rodillos bajo la cola, o unir todas las sartas antes de jalar.'),
     }))
   }
   if (allowableN !== null && allowableN < restart.restartN) {
     found.push(finding(ID, {
       ...common, about: 'pipe', level: 'FIX', limit: q('force', allowableN),
-      what: say('Starting again after a joint between strings needs some {restart}; the pipe may take {allowable}.', 'Arrancar tras una junta entre tramos pide unos {restart}; el tubo admite {allowable}.', values),
-      move: say('Join the strings before the pull, or put rollers under what lies outside.', 'Una los tramos antes de jalar, o ponga rodillos bajo lo que está afuera.'),
+      what: say('Starting again after a joint between strings needs some {restart}; the pipe may take {allowable}.', 'Arrancar tras una junta entre sartas pide unos {restart}; el tubo admite {allowable}.', values),
+      move: say('Join the strings before the pull, or put rollers under what lies outside.', 'Una las sartas antes de jalar, o ponga rodillos bajo lo que está afuera.'),
     }))
   }
   return found

@@ -21,7 +21,7 @@ export const tailSweep = defineCheck({
     const obstacles = obstaclesOf(site, kinds)
     const found = (['tailRing', 'chordRing'] as const).flatMap((side) => obstacles.flatMap((obstacle) => nearest(site, limits, { side, stretches, obstacle })))
     if (found.length > 0) return found
-    return [finding(ID, { level: 'met', source: sourceOf(limits.limit('path-clearance')), phases: ['pull', 'move'], what: say('Nothing stands where the string goes beside its bends.', 'Nada estorba donde la línea va al lado de sus curvas.') })]
+    return [finding(ID, { level: 'met', source: sourceOf(limits.limit('path-clearance')), phases: ['pull', 'move'], what: say('Nothing stands where the string goes beside its bends.', 'Nada estorba donde la sarta va al lado de sus curvas.') })]
   },
 })
 
@@ -47,8 +47,8 @@ function nearest(site: SiteModel, limits: Limits, { side, stretches, obstacle }:
         ? say('Bend {bend}: a tail drawn round it springs out over {other} when it leaves a guide.', 'Curva {bend}: al soltarse de una guía, la cola salta hacia afuera sobre {other}.', values)
         : say('Bend {bend}: a tail drawn round it springs out to {clear} from {other}.', 'Curva {bend}: al soltarse de una guía, la cola llega a {clear} de {other}.', values)
       : isHit
-        ? say('Bend {bend}: drawn tight between its guides the string cuts the corner over {other}.', 'Curva {bend}: al tensarse entre sus guías la línea corta la esquina sobre {other}.', values)
-        : say('Bend {bend}: drawn tight between its guides the string passes {clear} from {other}.', 'Curva {bend}: al tensarse entre sus guías la línea pasa a {clear} de {other}.', values),
+        ? say('Bend {bend}: drawn tight between its guides the string cuts the corner over {other}.', 'Curva {bend}: al tensarse entre sus guías la sarta corta la esquina sobre {other}.', values)
+        : say('Bend {bend}: drawn tight between its guides the string passes {clear} from {other}.', 'Curva {bend}: al tensarse entre sus guías la sarta pasa a {clear} de {other}.', values),
     move: say('Set guides closer in the bend, and keep people and vehicles out while it moves.', 'Ponga guías más cerca en la curva, y que nadie esté ahí mientras se mueve.'),
   })]
 }

@@ -34,8 +34,8 @@ export const walkStrung = defineCheck({
     }
     return [finding(ID, {
       ...common, level: 'NOTE', measured: q('length', walk.gapM.least),
-      what: say('Leave {least} to {most} between sticks, the carriage’s travel and 6 to 12 in. {count} sticks strung take {strung}, {more} more than the string: the loose stick of joint {joint} is drawn up {move}.', 'Deje {least} a {most} entre tubos, la carrera del carro y 6 a 12 pulg. {count} tubos tendidos ocupan {strung}, {more} más que la línea: el tubo suelto de la junta {joint} se acerca {move}.', values),
-      move: say('Nothing else is dragged: the string stays, its tail lifted into the jaws; the loose stick goes on rollers or on the loader.', 'No se arrastra nada más: la línea queda, su cola levantada a las mordazas; el tubo suelto va en rodillos o en el cargador.'),
+      what: say('Leave {least} to {most} between sticks, the carriage’s travel and 6 to 12 in. {count} sticks strung take {strung}, {more} more than the string: the loose stick of joint {joint} is drawn up {move}.', 'Deje {least} a {most} entre tubos, la carrera del carro y 6 a 12 pulg. {count} tubos tendidos ocupan {strung}, {more} más que la sarta: el tubo suelto de la junta {joint} se acerca {move}.', values),
+      move: say('Nothing else is dragged: the string stays, its tail lifted into the jaws; the loose stick goes on rollers or on the loader.', 'No se arrastra nada más: la sarta queda, su cola levantada a las mordazas; el tubo suelto va en rodillos o en el cargador.'),
     })]
   },
 })

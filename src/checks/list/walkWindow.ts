@@ -40,7 +40,7 @@ function steep(joints: readonly WalkJoint[], limits: Limits): Finding[] {
   return [finding(ID, {
     level: 'CHECK', about: 'slope', source: sourceOf(limit), phases: ['fuse'], joints: over.map(({ joint }) => joint), where: atRun(worst.runningM), measured: q('angle', pitchRad), limit: q('angle', limit.check),
     what: say('The ground under both sticks leans {pitch} at J{joint}; more than {limit} at {joints}.', 'El suelo bajo ambos tubos inclina {pitch} en J{joint}; más de {limit} en {joints}.', { pitch: q('angle', pitchRad), joint: worst.joint, limit: q('angle', limit.check), joints: named(over) }),
-    move: say('Hold machine, string and loose stick there; block the machine level, or shift the joints.', 'Retenga ahí máquina, línea y tubo suelto; nivele la máquina con bloques, o corra las juntas.'),
+    move: say('Hold machine, string and loose stick there; block the machine level, or shift the joints.', 'Retenga ahí máquina, sarta y tubo suelto; nivele la máquina con bloques, o corra las juntas.'),
   })]
 }
 

@@ -44,7 +44,7 @@ function ofShut(ways: readonly WayOut[], limit: Limit): Finding {
   const phases = phasesOf(ways)
   return finding(ID, {
     level: 'FIX', about: `${spot.id}:shut`, items: [spot.id], where: atPoint(spot.xM, spot.yM), phases, limit: q('length', limit.check), source: sourceOf(limit),
-    what: say('The {role} is shut in, in {phases}: no way {width} wide leads off the yard or to a muster point on this side of string, rope and fences.', 'El puesto de {role} queda encerrado, en {phases}: ningún camino de {width} de ancho sale del patio ni llega a un punto de reunión de este lado de línea de tubo, cuerda y cercas.', { role: roleName(spot.record.role), phases: listOf(phases.map((phase) => phaseWords[phase]), 8), width: q('length', limit.check) }),
+    what: say('The {role} is shut in, in {phases}: no way {width} wide leads off the yard or to a muster point on this side of string, rope and fences.', 'El puesto de {role} queda encerrado, en {phases}: ningún camino de {width} de ancho sale del patio ni llega a un punto de reunión de este lado de sarta, cuerda y cercas.', { role: roleName(spot.record.role), phases: listOf(phases.map((phase) => phaseWords[phase]), 8), width: q('length', limit.check) }),
     move: say('Open a gate at once, clear a way, or stand on the other side.', 'Deje una puerta que se abra de inmediato, despeje un camino, o párese del otro lado.'),
   })
 }
@@ -59,8 +59,8 @@ function ofEdge(site: SiteModel, ways: readonly WayOut[], limit: Limit): Finding
   const musters = [...site.placed.values()].filter(({ kind }) => kind === 'muster').map(({ id }) => id)
   return [finding(ID, {
     level: 'CHECK', about: 'cut-off', items: [...new Set(cut.map(({ spot }) => spot.id)), ...musters], where: atPoint(first.spot.xM, first.spot.yM), phases, limit: q('length', limit.check), source: sourceOf(limit),
-    what: say('No muster point on their side of string and rope: {roles}, in {phases}.', 'Sin punto de reunión de su lado de línea de tubo y cuerda: {roles}, en {phases}.', { roles: listOf(roles, 6), phases: listOf(phases.map((phase) => phaseWords[phase]), 8) }),
-    move: say('Set a muster point on that side too. A marked crossing over the string serves while it lies still.', 'Ponga otro punto de reunión de ese lado. Un cruce marcado sobre la línea sirve mientras esté quieta.'),
+    what: say('No muster point on their side of string and rope: {roles}, in {phases}.', 'Sin punto de reunión de su lado de sarta y cuerda: {roles}, en {phases}.', { roles: listOf(roles, 6), phases: listOf(phases.map((phase) => phaseWords[phase]), 8) }),
+    move: say('Set a muster point on that side too. A marked crossing over the string serves while it lies still.', 'Ponga otro punto de reunión de ese lado. Un cruce marcado sobre la sarta sirve mientras esté quieta.'),
   })]
 }
 
@@ -68,7 +68,7 @@ function noMuster(ways: readonly WayOut[], limit: Limit): Finding[] {
   return [finding(ID, {
     level: 'CHECK', about: 'no-muster', items: [...new Set(ways.map(({ spot }) => spot.id))], phases: phasesOf(ways), source: sourceOf(limit),
     what: say('No muster point is drawn: nobody knows where to go.', 'No hay punto de reunión en el plano: nadie sabe a dónde ir.'),
-    move: say('Set one on each side of the string, upwind, clear of lanes and gate.', 'Ponga uno de cada lado de la línea de tubo, contra el viento, lejos de carriles y puerta.'),
+    move: say('Set one on each side of the string, upwind, clear of lanes and gate.', 'Ponga uno de cada lado de la sarta, contra el viento, lejos de carriles y puerta.'),
   })]
 }
 

@@ -16,7 +16,7 @@ export function rollingWindMPerS({ odM, lineLoadNPerM }: { odM: number; lineLoad
 
 export const windChock = defineCheck({
   id: ID,
-  title: { en: 'Wind on the string', es: 'Viento sobre la línea' },
+  title: { en: 'Wind on the string', es: 'Viento sobre la sarta' },
   cost: 'quick',
   run: (site, { limits }) => {
     const { properties } = site.pipe
@@ -24,14 +24,14 @@ export const windChock = defineCheck({
     const limit = limits.limit('wind-share')
     const source = sourceOf(limit)
     if (properties === null) {
-      return [finding(ID, { level: 'CHECK', about: 'unknown', missing: site.pipe.missing.filter(({ path }) => path === 'pipe'), source, phases: ['pull', 'rest'], what: say('From what wind the string rolls is not known.', 'No se sabe con qué viento rueda la línea.'), move: say('Give the pipe.', 'Dé el tubo.') })]
+      return [finding(ID, { level: 'CHECK', about: 'unknown', missing: site.pipe.missing.filter(({ path }) => path === 'pipe'), source, phases: ['pull', 'rest'], what: say('From what wind the string rolls is not known.', 'No se sabe con qué viento rueda la sarta.'), move: say('Give the pipe.', 'Dé el tubo.') })]
     }
     const speed = q('speed', rollingWindMPerS(properties, limit))
     const windMPerS = site.case.whatIf?.windMPerS
     if (windMPerS !== undefined) return [inWind(site, source, windMPerS, speed)]
     return [finding(ID, {
       level: 'CHECK', measured: speed, source, phases: ['pull', 'rest'], where: atRun(site.sticks.stringLengthM(site.sticks.stickCount) / 2),
-      what: say('From {speed} on, wind across the string can roll it.', 'Desde {speed}, el viento de lado puede rodar la línea.', { speed }),
+      what: say('From {speed} on, wind across the string can roll it.', 'Desde {speed}, el viento de lado puede rodar la sarta.', { speed }),
       move: say('Chock it on both sides before such wind, and overnight.', 'Acúñela en ambos lados antes de ese viento, y de noche.'),
     })]
   },
@@ -44,8 +44,8 @@ function inWind(site: SiteModel, source: Source, windMPerS: number, limit: Quant
   return finding(ID, {
     level: rolls ? 'FIX' : 'met', measured: wind, limit, source, phases: ['pull', 'rest'], where: atRun(site.sticks.stringLengthM(site.sticks.stickCount) / 2),
     what: rolls
-      ? say('A wind of {wind} across the string rolls it: it does from {speed} on.', 'Un viento de lado de {wind} rueda la línea: la rueda desde {speed}.', { wind, speed: limit })
-      : say('A wind of {wind} does not roll the string: it takes {speed}.', 'Un viento de {wind} no rueda la línea: hace falta {speed}.', { wind, speed: limit }),
+      ? say('A wind of {wind} across the string rolls it: it does from {speed} on.', 'Un viento de lado de {wind} rueda la sarta: la rueda desde {speed}.', { wind, speed: limit })
+      : say('A wind of {wind} does not roll the string: it takes {speed}.', 'Un viento de {wind} no rueda la sarta: hace falta {speed}.', { wind, speed: limit }),
     ...(rolls ? { move: say('Chock it on both sides.', 'Acúñela en ambos lados.') } : {}),
   })
 }

@@ -55,7 +55,7 @@ function tooFew(kind: 'stand' | 'roller', atM: number, { site, search, stands, r
   return {
     title: title('owned-gear'), by: q('count', more),
     what: kind === 'roller'
-      ? say('The {have} rollers owned reach to {at} at {spacing}; the string ends at {to}.', 'Los {have} rodillos propios llegan a {at} con {spacing}; la línea termina en {to}.', values)
+      ? say('The {have} rollers owned reach to {at} at {spacing}; the string ends at {to}.', 'Los {have} rodillos propios llegan a {at} con {spacing}; la sarta termina en {to}.', values)
       : say('The {have} stands owned that reach these heights are used up at {at}.', 'Los {have} soportes propios que alcanzan estas alturas se acaban en {at}.', values),
     gear: kind === 'roller' ? say('{more} more rollers.', '{more} rodillos más.', values) : say('One more stand at least.', 'Un soporte más, por lo menos.', values),
   }
@@ -98,7 +98,7 @@ const gearFor: Readonly<Record<string, Sentence>> = {
   'owned-gear': say('More of that gear.', 'Más de ese equipo.'),
   'nose-landing': say('A loader rated for the nose at that reach, or supports with a deeper lead-in.', 'Un cargador con capacidad para la punta a ese alcance, o apoyos con entrada más profunda.'),
   'set-out-tolerance': say('Stands with screw jacks that hold to that height.', 'Soportes con tornillo que mantengan esa altura.'),
-  'hold-back': say('A tether and an anchor before rollers go under the string.', 'Una retención y un ancla antes de poner rodillos bajo la línea.'),
+  'hold-back': say('A tether and an anchor before rollers go under the string.', 'Una retención y un ancla antes de poner rodillos bajo la sarta.'),
 }
 
 /** A finding the best layout would raise, with its shortfall. */

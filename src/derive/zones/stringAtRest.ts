@@ -13,8 +13,8 @@ const LARGEST_SWING_C = 50
 /** Z-21. A string at rest rolls, crawls and grows: 6 ft beside it, and past its ends 1.25 times its growth and 3 ft. */
 export const stringAtRest: ZoneDefinition = {
   id: 'Z-21',
-  name: { en: 'string at rest', es: 'línea en reposo' },
-  sentence: { en: 'The string grows and crawls with the sun, even when nobody touches it. Don’t sit on it and don’t block the ends.', es: 'La línea crece y camina con el sol aunque nadie la toque. No se siente encima ni bloquee las puntas.' },
+  name: { en: 'string at rest', es: 'sarta en reposo' },
+  sentence: { en: 'The string grows and crawls with the sun, even when nobody touches it. Don’t sit on it and don’t block the ends.', es: 'La sarta crece y camina con el sol aunque nadie la toque. No se siente encima ni bloquee las puntas.' },
   follows: 'noseAndPhase',
   classes: { fuse: 'AMBER', rest: 'AMBER', tieIn: 'AMBER' },
   mayEnter: [enter('operator'), enter('infeedHand'), enter('exitHand'), enter('noseSpotter')],

@@ -10,7 +10,7 @@ const ROLLER_ALONG_M = 0.9144
 /** Z-12. Beside the string while it may move: 3 ft, at rollers 6 ft. */
 export const stringSide: ZoneDefinition = {
   id: 'Z-12',
-  name: { en: 'beside the string', es: 'junto a la línea de tubo' },
+  name: { en: 'beside the string', es: 'junto a la sarta' },
   sentence: { en: 'Rollers grab gloves and laces. Keep one big step from a moving string, and never step over it.', es: 'Los rodillos atrapan guantes y agujetas. Manténgase a un paso largo del tubo en movimiento y nunca pase por encima.' },
   follows: 'nose',
   classes: { fuse: 'AMBER', pull: 'AMBER', move: 'RED' },

@@ -42,7 +42,7 @@ export const bowWords = {
   thisTurn: { en: 'this turn', es: 'este giro' },
   bestTurn: { en: 'best: {turn}', es: 'mejor: {turn}' },
   leastEffort: { en: 'Least effort at the jaws: {turn}, C {effort}.', es: 'Menor esfuerzo en mordazas: {turn}, C {effort}.' },
-  eachFace: { en: 'By itself the stick is squarest {infeed}, the string {exit}.', es: 'Por sí solo el tubo queda más a escuadra con {infeed}; la línea, con {exit}.' },
+  eachFace: { en: 'By itself the stick is squarest {infeed}, the string {exit}.', es: 'Por sí solo el tubo queda más a escuadra con {infeed}; la sarta, con {exit}.' },
   worst: { en: 'Turned as they happen to lie, the faces gape up to {worst}; with straight sticks {straight}.', es: 'Girados como caigan, las caras abren hasta {worst}; con tubos rectos, {straight}.' },
   curve: { en: 'face gap by turn', es: 'abertura según el giro' },
   curveSaid: { en: 'Face gap from {least} at {best} to {most}; this turn {now}.', es: 'Abertura de {least} con {best} a {most}; este giro {now}.' },
@@ -57,7 +57,7 @@ export const bowWords = {
   unsettled: { en: 'The pipe comes to no rest at some turn: support it near the jaws.', es: 'En algún giro el tubo no queda en reposo: apóyelo cerca de las mordazas.' },
   working: { en: 'working it out …', es: 'calculando …' },
   failed: { en: 'Could not be worked out. Close the panel and open it again.', es: 'No se pudo calcular. Cierre el panel y ábralo otra vez.' },
-  limits: { en: 'House rule for the gap. Sideways without friction; the string’s sticks turned like this one.', es: 'Regla de la casa para la abertura. De lado sin fricción; los tubos de la línea girados como este.' },
+  limits: { en: 'House rule for the gap. Sideways without friction; the string’s sticks turned like this one.', es: 'Regla de la casa para la abertura. De lado sin fricción; los tubos de la sarta girados como este.' },
 
   jobSticks: { en: 'sticks and pull', es: 'tubos y jalado' },
   turnField: { en: 'sticks turned, left of ends up', es: 'tubos girados, a la izquierda de puntas arriba' },

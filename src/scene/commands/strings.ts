@@ -14,7 +14,7 @@ const stringsIn = (document: YardDocument, setUpId: string): StringRecord[] => r
 
 function stringOf(command: string, document: YardDocument, id: string): StringRecord {
   const record = document.records[id]
-  return record?.kind === 'string' ? record : refuse(command, 'id', `names ${id}, which is not a string here`, `nombra ${id}, que no es un tramo aquí`)
+  return record?.kind === 'string' ? record : refuse(command, 'id', `names ${id}, which is not a string here`, `nombra ${id}, que no es una sarta aquí`)
 }
 
 /** Side on which rows do no harm: the one the rack is not loaded from. */
@@ -44,7 +44,7 @@ export const splitStrings = defineCommand({
     const records = counts.map((stickCount, i) => ({ ...(there[i] ?? blank(env, setUpId, run.id)), stickCount }))
     return chained(document, parked(records, side ?? freeSide(document, run.id)), there.slice(counts.length).map(({ id }) => id))
   },
-  label: (_document, { counts }) => ({ text: { en: '{count} strings', es: '{count} tramos' }, values: { count: counts.length } }),
+  label: (_document, { counts }) => ({ text: { en: '{count} strings', es: '{count} sartas' }, values: { count: counts.length } }),
 })
 
 /** One more string at the end, its sticks to be worked out: a share of what the others leave. */
@@ -59,7 +59,7 @@ export const addString = defineCommand({
     const first = there.length === 0 ? [blank(env, setUpId, run.id)] : there
     return chained(document, parked([...first, blank(env, setUpId, run.id)], there[0]?.parkingSide ?? freeSide(document, run.id)))
   },
-  label: () => ({ text: { en: 'add a string', es: 'agregar tramo' } }),
+  label: () => ({ text: { en: 'add a string', es: 'agregar sarta' } }),
 })
 
 /** A string cut in two after so many of its sticks; the second follows the first. */
@@ -68,13 +68,13 @@ export const splitString = defineCommand({
   args: z.strictObject({ id: oneId, sticks: countArg, first: countArg }),
   run: (document, { id, sticks, first }, env): Edit => {
     const record = stringOf('splitString', document, id)
-    if (first >= sticks) return refuse('splitString', 'first', `must leave a stick for the second string: less than ${sticks}`, `debe dejar un tubo para el segundo tramo: menos de ${sticks}`)
+    if (first >= sticks) return refuse('splitString', 'first', `must leave a stick for the second string: less than ${sticks}`, `debe dejar un tubo para la segunda sarta: menos de ${sticks}`)
     const there = stringsIn(document, record.setUpId)
     const at = there.findIndex((one) => one.id === id)
     const two = [{ ...record, stickCount: first }, { ...blank(env, record.setUpId, record.runId), stickCount: sticks - first }]
     return chained(document, parked([...there.slice(0, at), ...two, ...there.slice(at + 1)], record.parkingRow === null ? freeSide(document, record.runId) : record.parkingSide))
   },
-  label: () => ({ text: { en: 'split a string', es: 'partir tramo' } }),
+  label: () => ({ text: { en: 'split a string', es: 'partir sarta' } }),
 })
 
 /** A string and the one made after it become one. Without a count in one of them the count of both is worked out. */
@@ -86,11 +86,11 @@ export const joinString = defineCommand({
     const there = stringsIn(document, record.setUpId)
     const at = there.findIndex((one) => one.id === id)
     const next = there[at + 1]
-    if (next === undefined) return refuse('joinString', 'id', 'is the last string: there is none after it to join it with', 'es el último tramo: no hay otro después para unirlo')
+    if (next === undefined) return refuse('joinString', 'id', 'is the last string: there is none after it to join it with', 'es la última sarta: no hay otra después para unirla')
     const whole = { ...record, stickCount: record.stickCount === null || next.stickCount === null ? null : record.stickCount + next.stickCount }
     return chained(document, parked([...there.slice(0, at), whole, ...there.slice(at + 2)], record.parkingSide), [next.id])
   },
-  label: () => ({ text: { en: 'join two strings', es: 'unir dos tramos' } }),
+  label: () => ({ text: { en: 'join two strings', es: 'unir dos sartas' } }),
 })
 
 /** Count, name, row or side of one string. */
@@ -104,7 +104,7 @@ export const setString = defineCommand({
     }
     return { put: isSame(record, now) ? [] : [now], remove: [] }
   },
-  label: () => ({ text: { en: 'change a string', es: 'cambiar tramo' } }),
+  label: () => ({ text: { en: 'change a string', es: 'cambiar sarta' } }),
 })
 
 /** Rows for all strings but the last: beside each other on one side of the line. */
@@ -115,5 +115,5 @@ export const parkStrings = defineCommand({
     const there = stringsIn(document, setUpId)
     return there.length === 0 ? { put: [], remove: [] } : chained(document, parked(there, side ?? freeSide(document, there[0]!.runId)))
   },
-  label: () => ({ text: { en: 'park the strings', es: 'estacionar los tramos' } }),
+  label: () => ({ text: { en: 'park the strings', es: 'estacionar las sartas' } }),
 })

@@ -6,7 +6,7 @@ import { labelsOf } from '../resolve.ts'
 
 const frameNames: Record<string, Localized> = {
   layout: { en: 'layout', es: 'plano' }, job: { en: 'job', es: 'obra' }, setUp: { en: 'set-up', es: 'montaje' }, run: { en: 'pull path', es: 'recorrido de tiro' },
-  string: { en: 'string', es: 'tramo' }, zoneChange: { en: 'change of a zone', es: 'cambio de zona' }, limitChange: { en: 'change of a limit', es: 'cambio de límite' },
+  string: { en: 'string', es: 'sarta' }, zoneChange: { en: 'change of a zone', es: 'cambio de zona' }, limitChange: { en: 'change of a limit', es: 'cambio de límite' },
   asSet: { en: 'as-set figure', es: 'medida colocada' }, release: { en: 'release', es: 'entrega' }, asset: { en: 'picture', es: 'imagen' },
 }
 

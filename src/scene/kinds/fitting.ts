@@ -28,7 +28,7 @@ export const fitting = defineKind<FittingRecord>({
   create: (id, at) => ({ id, kind: 'fitting', place: at.place, locked: false, note: null, gearId: null, fittingKind: 'flange', isPulledAlong: null, figures: { lengthM: typical(0.6) } }),
   fields: [
     { path: 'fittingKind', label: { en: 'what it is', es: 'qué es' }, input: { as: 'choice', choices: [{ value: 'flange', label: { en: 'flange', es: 'brida' } }, { value: 'tee', label: { en: 'tee or branch', es: 'te o derivación' } }, { value: 'coupling', label: { en: 'coupling', es: 'cople' } }, { value: 'other', label: { en: 'other fitting', es: 'otro accesorio' } }] }, first: true },
-    { path: 'isPulledAlong', label: { en: 'in the string while it is pulled', es: 'va en la línea al jalarla' }, input: { as: 'yesNo', nullable: true }, first: true },
+    { path: 'isPulledAlong', label: { en: 'in the string while it is pulled', es: 'va en la sarta al jalarla' }, input: { as: 'yesNo', nullable: true }, first: true },
     { path: 'figures.lengthM.value', label: { en: 'length', es: 'largo' }, input: { as: 'quantity', kind: 'length', min: 0.05, max: 10, nullable: true } },
   ],
   footprint: fittingFootprint,

@@ -35,7 +35,7 @@ export const walkway = defineKind<WalkwayRecord>({
     { path: 'figures.widthM.value', label: { en: 'width', es: 'ancho' }, input: { as: 'quantity', kind: 'length', min: 0.3, max: 30, nullable: true } },
     { path: 'access', label: { en: 'public', es: 'público' }, input: { as: 'choice', choices: [{ value: null, label: { en: 'not said', es: 'sin decir' } }, { value: 'open', label: { en: 'open', es: 'abierto' } }, { value: 'closed', label: { en: 'closed by marshal or barrier', es: 'cerrado con controlador o barrera' } }, { value: 'diverted', label: { en: 'diverted', es: 'desviado' } }] } },
     { path: 'closedPhases', label: { en: 'shut in', es: 'cerrado en' }, input: { as: 'phases' } },
-    { path: 'isCrossing', label: { en: 'marked crossing over the string', es: 'cruce marcado sobre la línea de tubo' }, input: { as: 'yesNo', nullable: true } },
+    { path: 'isCrossing', label: { en: 'marked crossing over the string', es: 'cruce marcado sobre la sarta' }, input: { as: 'yesNo', nullable: true } },
   ],
   footprint: () => [],
   planSymbol: walkwayPlan,
