@@ -74,7 +74,7 @@ const start = async (): Promise<void> => {
   const root = document.getElementById('root')!
   void services.lookAtAddress()
   createRoot(root).render(<StrictMode><Bands app={app} services={services} /></StrictMode>)
-  if (import.meta.env.PROD && 'serviceWorker' in navigator) void navigator.serviceWorker.register('./sw.js').catch(() => undefined)
+  if (import.meta.env.PROD) void services.watchForUpdates()
 }
 
 void start()

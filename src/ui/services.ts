@@ -82,6 +82,10 @@ export interface Services {
   /** Offline page of a check as markdown. */
   whyPage: (checkId: string) => Promise<string>
   storage: StoreApi<StorageState>
+  /** Whether a new version of the program waits. */
+  update: StoreApi<UpdateState>
+  /** Loads this window anew with the version that waits, once all is saved. */
+  reload: () => Promise<Outcome>
   /** Makes this window the one that writes. */
   takeOver: () => Promise<Outcome>
   about: AboutInfo
@@ -202,6 +206,10 @@ export interface PointEntry {
 
 export interface GearState {
   items: readonly GearItem[]
+}
+
+export interface UpdateState {
+  isReady: boolean
 }
 
 export interface StorageState {

@@ -22,18 +22,36 @@ import { makeLinks } from './links.ts'
 import { releasePlan } from './release.ts'
 import { whyPage } from './pages.ts'
 import { runThroughOnce } from './runThrough.ts'
+import { browserUpdateHost, makeUpdates } from './update.ts'
 import { browserVoice, makeVoice } from './voice.ts'
 import { browserWakeLock, makeKeepAwake } from './wakeLock.ts'
 import { makeYards } from './yards.ts'
 
+/** How long a write under way is waited for. */
+const SAVE_WAIT_MS = 3000
+
+/** Waits for a write under way; false where the open layout could not be written. */
+const isAllSaved = (keeper: Keeper): Promise<boolean> => new Promise((resolve) => {
+  const isDone = (): boolean => keeper.state.getState().saved !== 'saving'
+  const answer = (): void => {
+    stop()
+    clearTimeout(timer)
+    resolve(['saved', 'readOnly', 'blocked'].includes(keeper.state.getState().saved))
+  }
+  const stop = keeper.state.subscribe(() => { if (isDone()) answer() })
+  const timer = setTimeout(answer, SAVE_WAIT_MS)
+  if (isDone()) answer()
+})
+
 /** Everything the screen asks of the program around it. `own` hears what the crew owns, on opening and whenever it changes. */
-export const makeServices = (app: App, keeper: Keeper, own: (items: readonly GearItem[]) => void): Services & { reopenLast: () => Promise<void>; lookAtAddress: () => Promise<void> } => {
+export const makeServices = (app: App, keeper: Keeper, own: (items: readonly GearItem[]) => void): Services & { reopenLast: () => Promise<void>; lookAtAddress: () => Promise<void>; watchForUpdates: () => Promise<void> } => {
   const gear = createStore<GearState>()(() => ({ items: [] }))
   gear.subscribe(({ items }) => own(items))
   void keeper.gear().then((items) => gear.setState({ items }))
   const yards = makeYards(app, keeper)
   const files = makeFiles(app, keeper, gear)
   const links = makeLinks(app, keeper, yards)
+  const updates = makeUpdates(browserUpdateHost())
   watchBattery(browserBattery(), keeper.state)
   const openId = (): string => layoutOf(app.documents.getState().document).layoutId
   return {
@@ -90,6 +108,13 @@ export const makeServices = (app: App, keeper: Keeper, own: (items: readonly Gea
     proposals: createProposalDesk(app, searchInWorker(), () => gear.getState().items),
     whyPage,
     storage: keeper.state,
+    update: updates.store,
+    reload: async () => {
+      if (!(await isAllSaved(keeper))) return { ok: false, reason: { en: 'The last change is not saved yet: save a copy first.', es: 'El último cambio aún no está guardado: guarde antes una copia.' } }
+      updates.reload()
+      return { ok: true }
+    },
+    watchForUpdates: updates.watch,
     takeOver: async () => ((await keeper.takeOver()) ? { ok: true } : { ok: false, reason: { en: 'The other window does not let go. Close it and try again.', es: 'La otra ventana no suelta el plano. Ciérrela e intente otra vez.' } }),
     about: aboutInfo,
     facts: pipeFacts,

@@ -1,5 +1,5 @@
 import { createHash } from 'node:crypto'
-import { readdirSync, readFileSync, writeFileSync } from 'node:fs'
+import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs'
 import { join, relative, sep } from 'node:path'
 import type { Plugin } from 'vite'
 
@@ -19,6 +19,8 @@ export const serviceWorker = (): Plugin => {
       order: 'post',
       sequential: true,
       handler: () => {
+        // A build that failed has written nothing; its own error is the one to read.
+        if (!existsSync(join(outDir, 'index.html'))) return
         const files: string[] = []
         const walk = (folder: string): void => {
           for (const entry of readdirSync(folder, { withFileTypes: true })) {
@@ -45,21 +47,22 @@ self.addEventListener('install', (event) => {
   event.waitUntil(caches.open(CACHE).then((cache) => cache.addAll(FILES.map((file) => new Request(file, { cache: 'reload' })))))
 })
 self.addEventListener('activate', (event) => {
-  // The previous cache stays one version: a window that is still open keeps its lazy parts.
-  event.waitUntil(caches.keys().then((names) => {
-    const mine = names.filter((name) => name.startsWith('stringyard-') && name !== CACHE)
-    return Promise.all(mine.slice(0, -1).map((name) => caches.delete(name)))
+  // Caches of older versions stay while windows of them may be open: those still fetch their lazy parts from there.
+  // One window left is the one that asked for this version and is about to load it.
+  event.waitUntil(Promise.all([caches.keys(), self.clients.matchAll({ type: 'window', includeUncontrolled: true })]).then(([names, windows]) => {
+    const older = names.filter((name) => name.startsWith('stringyard-') && name !== CACHE)
+    const gone = windows.length === 0 ? older : windows.length === 1 ? older.slice(0, -1) : []
+    return Promise.all(gone.map((name) => caches.delete(name)))
   }).then(() => self.clients.claim()))
 })
 self.addEventListener('message', (event) => { if (event.data === 'take over') self.skipWaiting() })
 self.addEventListener('fetch', (event) => {
   const { request } = event
   if (request.method !== 'GET' || new URL(request.url).origin !== self.location.origin) return
+  // This version's own files first: the page is never an older one. Older caches only for what an older window asks for.
   // ignoreVary: servers that send Vary: Origin would make a stored module script invisible.
-  event.respondWith(caches.match(request, { ignoreVary: true, ignoreSearch: request.mode === 'navigate' }).then((hit) => {
-    if (hit) return hit
-    if (request.mode === 'navigate') return caches.match('./index.html', { ignoreVary: true }).then((page) => page || fetch(request))
-    return fetch(request)
-  }))
+  const find = (what, ignoreSearch) => caches.open(CACHE).then((own) => own.match(what, { ignoreVary: true, ignoreSearch })).then((hit) => hit || caches.match(what, { ignoreVary: true, ignoreSearch }))
+  const isPage = request.mode === 'navigate'
+  event.respondWith(find(request, isPage).then((hit) => hit || (isPage ? find('./index.html', true) : undefined)).then((hit) => hit || fetch(request)))
 })
 `

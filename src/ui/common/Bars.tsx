@@ -8,6 +8,9 @@ import { Panel } from './Panel.tsx'
 /** Fetched when a file should be saved. */
 const KeepBar = lazy(() => import('../keep/KeepBar.tsx'))
 
+/** Fetched when a new version waits. */
+const UpdateBar = lazy(() => import('../keep/UpdateBar.tsx'))
+
 /** Fetched with the first question asked in wet mode. */
 const HoldButton = lazy(() => import('../wet/HoldButton.tsx'))
 
@@ -90,12 +93,14 @@ export const StateBars = (): ReactNode => {
   const { say } = words
   const tell = useTell()
   const storage = useStore(services.storage)
+  const hasUpdate = useStore(services.update, ({ isReady }) => isReady)
   const [hidden, setHidden] = useState<string | null>(null)
   const [putOff, setPutOff] = useState({ nudge: '', edits: 0 })
   const nudge = storage.saved === 'saved' ? nudgeOf(storage) : null
   const isNudged = nudge !== null && (putOff.nudge !== nudge || storage.editsSinceFile < putOff.edits || storage.editsSinceFile >= putOff.edits + NUDGE_EDITS)
   return (
     <>
+      {hasUpdate ? <Suspense><UpdateBar /></Suspense> : null}
       {storage.heldElsewhere ? <div className="state-bar" role="status"><span>{say('heldElsewhere')}</span><button type="button" onClick={() => void services.takeOver().then(tell)}>{say('takeOver')}</button></div> : null}
       {storage.saved === 'unsaved' || storage.saved === 'blocked' ? <div className="state-bar state-bar-bad" role="alert"><span>{storage.reason === null ? say('savedNot') : words.local(storage.reason)}</span><button type="button" onClick={() => void services.saveFile().then(tell)}>{say('saveCopy')}</button></div> : null}
       {isNudged ? <Suspense><KeepBar nudge={nudge} onLater={() => setPutOff({ nudge, edits: storage.editsSinceFile })} /></Suspense> : null}
