@@ -68,6 +68,7 @@ export const clockWords = {
   sticksOnly: { en: '{sticks} sticks; their mass needs pipe and stick length.', es: '{sticks} tubos; su masa necesita tubo y largo.' },
   sticksAssumed: { en: 'The count is guessed from the layout: nobody gave the length needed.', es: 'La cuenta se supone por el plano: nadie dio el largo necesario.' },
   trucks: { en: 'Truckloads: {loads}, each up to {per} sticks ({why}).', es: 'Viajes de camión: {loads}, de hasta {per} tubos cada uno ({why}).' },
+  trucksOne: { en: 'One truckload, of up to {per} sticks ({why}).', es: 'Un viaje de camión, de hasta {per} tubos ({why}).' },
   byRoom: { en: 'room of a load 8 ft 6 in by 8 ft 6 in; house rule, ask the carrier', es: 'espacio de carga de 2.59 m por 2.59 m; regla de la casa, pregunte al transportista' },
   byMass: { en: '45,000 lb a truck; house rule, ask the carrier', es: '20,400 kg por camión; regla de la casa, pregunte al transportista' },
   alsoTitle: { en: 'also, as the job asks', es: 'además, según el trabajo' },

@@ -33,7 +33,7 @@ export const MobilisingPanel = ({ onClose }: { onClose: () => void }): ReactNode
       <p className="quiet-text">{local(text.spares)}</p>
       <p><Figure text={list.stickMassKg === null ? local(text.sticksOnly, { sticks: list.sticks }) : local(text.sticks, { sticks: list.sticks, mass: mass(list.stickMassKg), total: mass(list.stickMassKg * list.sticks) })} /></p>
       {list.sticksAssumed ? <p className="quiet-text">{local(text.sticksAssumed)}</p> : null}
-      {list.truck === null ? null : <p><Figure text={local(text.trucks, { loads: list.truck.loads, per: list.truck.sticksPerLoad, why: local(list.truck.endedBy === 'mass' ? text.byMass : text.byRoom) })} /></p>}
+      {list.truck === null ? null : <p><Figure text={local(list.truck.loads === 1 ? text.trucksOne : text.trucks, { loads: list.truck.loads, per: list.truck.sticksPerLoad, why: local(list.truck.endedBy === 'mass' ? text.byMass : text.byRoom) })} /></p>}
       <h3>{local(text.alsoTitle)}</h3>
       <ul className="plain-list">{alsoBring.map((item) => <li key={item.en}>{local(item)}</li>)}</ul>
     </Panel>
