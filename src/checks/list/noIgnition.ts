@@ -1,8 +1,10 @@
 import type { SiteModel } from '../../derive/types.ts'
 import { pointsOf } from '../../derive/ways.ts'
 import type { Zone } from '../../derive/zones.ts'
-import { zoneStagesOf } from '../../derive/zoneStages.ts'
+import { boxOfRing, zoneStagesOf } from '../../derive/zoneStages.ts'
 import { distanceBetween } from '../../geometry/distance.ts'
+import { boundingBox, type Box } from '../../geometry/polygon.ts'
+import type { Vec } from '../../geometry/vector.ts'
 import type { PlacedRecord } from '../../scene/kinds/index.ts'
 import { atPoint, defineCheck, finding, nameOf, q, say } from '../make.ts'
 
@@ -13,6 +15,11 @@ const ignites: ReadonlySet<PlacedRecord['kind']> = new Set(['machine', 'generato
 /** Whether a zone keeps ignition out: round fuel and round a gas vent. */
 const keepsIgnitionOut = (site: SiteModel, { keepsOut, itemIds }: Zone): boolean => keepsOut === 'gear' && itemIds.some((id) => ['fuel', 'vent'].includes(site.placed.get(id)?.kind ?? ''))
 
+const boxesMeet = (box: Box, points: readonly Vec[]): boolean => {
+  const other = boundingBox(points)
+  return other !== null && box.minXM <= other.maxXM && box.maxXM >= other.minXM && box.minYM <= other.maxYM && box.maxYM >= other.minYM
+}
+
 export const noIgnition = defineCheck({
   id: ID,
   title: { en: 'Ignition near gas and fuel', es: 'Ignición cerca de gas y combustible' },
@@ -22,6 +29,8 @@ export const noIgnition = defineCheck({
     const hot = [...site.placed.values()].filter(({ kind, record }) => ignites.has(kind) && !(record.kind === 'generator' && record.isRunning === false))
     return [...zones.values()].filter(({ missing }) => missing.length === 0).flatMap((zone) => hot.flatMap((item) => {
       const outline = pointsOf(item.outlineM)
+      const place = outline.length < 3 ? [item] : outline
+      if (zone.rings.every((ring) => !boxesMeet(boxOfRing(ring), place))) return []
       const apartM = Math.min(...zone.rings.map((ring) => distanceBetween(outline.length < 3 ? { kind: 'point', point: { xM: item.xM, yM: item.yM } } : { kind: 'polygon', points: outline }, { kind: 'polygon', points: ring }).distanceM))
       if (apartM > 0) return []
       const [sourceId] = zone.itemIds

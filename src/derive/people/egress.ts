@@ -1,6 +1,6 @@
 /** Ways out: from each crew spot to a muster point or off the yard, on foot, past everything that stands in the way. */
 import { distanceBetween, type Shape } from '../../geometry/distance.ts'
-import { blockedField, freeParts, isInPart, type Blocked, type FreePart, type Obstruction } from '../../geometry/freeSpace.ts'
+import { blockedField, boxOf, freeParts, isInPart, type Blocked, type FreePart, type Obstruction, type Opened } from '../../geometry/freeSpace.ts'
 import { boundingBox } from '../../geometry/polygon.ts'
 import { shortestWay } from '../../geometry/shortestWay.ts'
 import { add, along, between, distanceM, toTheRight, type Vec } from '../../geometry/vector.ts'
@@ -44,8 +44,8 @@ interface Field {
   blocked: Blocked
   /** Outline of the yard; of the open ground where none is drawn. */
   edges: readonly (readonly Vec[])[]
-  fences: readonly Obstruction[]
-  gates: readonly Obstruction[]
+  /** Fences with the gates in them that open at once. */
+  fences: Opened
   musters: readonly PlacedItem[]
   wayM: number
 }
@@ -79,8 +79,10 @@ function workField(site: SiteModel, wayM: number): Field | null {
   return {
     blocked: blockedField(edges, standing),
     edges, wayM,
-    fences: items.flatMap(({ record }) => (record.kind === 'fence' ? [{ shape: { kind: 'polyline' as const, points: record.points }, roomM }] : [])),
-    gates: items.flatMap((item) => (item.record.kind === 'gate' && item.record.keptOpen === true ? gateOpening(item, (item.record.figures.widthM.value ?? 0) - 2 * roomM, roomM) : [])),
+    fences: {
+      things: items.flatMap(({ record }) => (record.kind === 'fence' ? [{ shape: { kind: 'polyline' as const, points: record.points }, roomM }] : [])),
+      openings: items.flatMap((item) => (item.record.kind === 'gate' && item.record.keptOpen === true ? gateOpening(item, (item.record.figures.widthM.value ?? 0) - 2 * roomM, roomM) : [])),
+    },
     musters: items.filter(({ kind }) => kind === 'muster'),
   }
 }
@@ -135,9 +137,9 @@ function workGround(site: SiteModel, { wayM, line, crossings, zones, wall }: { w
   if (field === null) return null
   const roomM = wayM / 2 - ROUNDING_M
   const string: Obstruction[] = line === null ? [] : [{ shape: { kind: 'polyline', points: line }, roomM: roomM + (site.pipe.odM ?? 0) / 2 }]
-  const shut: Obstruction[] = zones.flatMap(({ rings }) => rings.map((points) => ({ shape: { kind: 'polygon' as const, points }, roomM: 0 })))
+  const shut = zones.flatMap(({ rings }) => rings.map(barredRing))
   const walls: Obstruction[] = wall.length === 0 ? [] : [{ shape: { kind: 'polyline', points: wall }, roomM: ON_EDGE_M }]
-  const parts = freeParts(field.blocked, [{ things: string, openings: crossings }, { things: field.fences, openings: field.gates }, { things: [...shut, ...walls] }])
+  const parts = freeParts(field.blocked, [{ things: string, openings: crossings }, field.fences, ...shut, { things: walls }])
   const open = new Map<FreePart, boolean>()
   return {
     field, parts,
@@ -147,6 +149,15 @@ function workGround(site: SiteModel, { wayM, line, crossings, zones, wall }: { w
       return answer
     },
   }
+}
+
+const barredRings = new WeakMap<readonly Vec[], Opened>()
+
+/** One thing for one ring: whoever may cross the others meets the same outline again. */
+function barredRing(points: readonly Vec[]): Opened {
+  let ring = barredRings.get(points)
+  if (ring === undefined) barredRings.set(points, (ring = { things: [{ shape: { kind: 'polygon', points }, roomM: 0 }] }))
+  return ring
 }
 
 function touchesEdge({ outline }: FreePart, edges: readonly (readonly Vec[])[]): boolean {
@@ -167,7 +178,7 @@ function standsIn(site: SiteModel, ground: Ground, at: Vec): { part: FreePart; e
   const isOnString = site.run !== null && Math.abs(site.toRunning(at.xM, at.yM).offsetM) <= odM / 2 + ground.field.wayM / 2
   const walls = [...site.placed.values()].filter(({ kind }) => solid.has(kind) || kind === 'fence')
   return ground.parts.flatMap((part) => {
-    const nearest = [part.outline, ...part.holes].map((ring) => distanceBetween({ kind: 'point', point: at }, { kind: 'polyline', points: [...ring, ring[0]!] })).toSorted((a, b) => a.distanceM - b.distanceM)[0]
+    const nearest = [part.outline, ...part.holes].filter((ring) => isWithin(ring, at, STEP_M + odM)).map((ring) => distanceBetween({ kind: 'point', point: at }, { kind: 'polyline', points: [...ring, ring[0]!] })).toSorted((a, b) => a.distanceM - b.distanceM)[0]
     if (nearest === undefined || nearest.distanceM > STEP_M + odM) return []
     const step: Shape = { kind: 'polyline', points: [at, nearest.to] }
     const hits = (item: PlacedItem): boolean => {
@@ -179,6 +190,12 @@ function standsIn(site: SiteModel, ground: Ground, at: Vec): { part: FreePart; e
     const isOver = site.run !== null && !isOnString && runSide(site, at) * runSide(site, nearest.to) < 0
     return isOver || walls.some(hits) ? [] : [{ part, enters: nearest.to }]
   })
+}
+
+/** Whether the box of a ring comes within a reach of the point. */
+function isWithin(ring: readonly Vec[], { xM, yM }: Vec, reachM: number): boolean {
+  const box = boxOf(ring)
+  return box !== null && xM >= box.minXM - reachM && xM <= box.maxXM + reachM && yM >= box.minYM - reachM && yM <= box.maxYM + reachM
 }
 
 /** Which side of the line a point lies on. */

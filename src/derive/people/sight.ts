@@ -63,8 +63,8 @@ function work(site: SiteModel): SightLine[] {
     for (const spot of spots.filter(({ record }) => record.role === task && record.phases.includes(phase))) {
       for (const target of targets) {
         const candidates = placesOf(site, { target, phase, from: spot }, spots)
-        const best = candidates.map(({ to, other }) => ray(spot, { target, other, to, phase }, screens)).toSorted((a, b) => badness(a) - badness(b))[0]
-        if (best === undefined) continue
+        const best = bestOf(candidates.map(({ to, other }) => ({ to, other, distanceM: distanceM(spot, to) })), ({ to, other }) => ray(spot, { target, other, to, phase }, screens))
+        if (best === null) continue
         const key = `${spot.id} ${target} ${best.other?.id ?? ''} ${best.to.xM} ${best.to.yM}`
         const before = lines.get(key)
         lines.set(key, before === undefined ? best : { ...before, phases: [...before.phases, phase], blockedBy: union(before.blockedBy, best.blockedBy), mayBlock: union(before.mayBlock, best.mayBlock) })
@@ -77,11 +77,34 @@ function work(site: SiteModel): SightLine[] {
 const union = (a: readonly string[], b: readonly string[]): string[] => [...new Set([...a, ...b])]
 const badness = (line: SightLine): number => line.distanceM + (line.blockedBy.length > 0 ? 1e9 : 0) + (line.mayBlock.length > 0 ? 1e6 : 0)
 
+/** The best seen of several: nearest first, and no further than the first that nothing hides. */
+function bestOf<T extends { distanceM: number }>(candidates: readonly T[], see: (candidate: T) => SightLine): SightLine | null {
+  let best: SightLine | null = null
+  for (const candidate of candidates.toSorted((a, b) => a.distanceM - b.distanceM)) {
+    const line = see(candidate)
+    if (best === null || badness(line) < badness(best)) best = line
+    if (badness(best) === best.distanceM) break
+  }
+  return best
+}
+
+/** Whether a box and the room round it lie wholly to one side of a line: then nothing in it is met. */
+function isBeside({ minXM, minYM, maxXM, maxYM }: Box, roomM: number, from: Vec, to: Vec): boolean {
+  const [dx, dy] = [to.xM - from.xM, to.yM - from.yM]
+  const lengthM = Math.hypot(dx, dy)
+  const acrossM = (xM: number, yM: number): number => dx * (yM - from.yM) - dy * (xM - from.xM)
+  const corners = [acrossM(minXM, minYM), acrossM(maxXM, minYM), acrossM(minXM, maxYM), acrossM(maxXM, maxYM)]
+  // A micron more than the room: corners on the line itself are measured exactly.
+  const least = lengthM * (roomM + 1e-6)
+  return Math.min(...corners) > least || Math.max(...corners) < -least
+}
+
 function ray(spot: Spot, { target, other, to, phase }: { target: SightTarget; other: Spot | null; to: Vec; phase: Phase }, screens: readonly Screen[]): SightLine {
   const from = { xM: spot.xM, yM: spot.yM }
   const [minX, maxX, minY, maxY] = [Math.min(from.xM, to.xM), Math.max(from.xM, to.xM), Math.min(from.yM, to.yM), Math.max(from.yM, to.yM)]
   const between = screens.filter(({ box, roomM, shape, isHollow, phases: live }) =>
     live.includes(phase) && box.minXM - roomM <= maxX && box.maxXM + roomM >= minX && box.minYM - roomM <= maxY && box.maxYM + roomM >= minY
+    && !isBeside(box, roomM, from, to)
     && distanceBetween({ kind: 'polyline', points: [from, to] }, isHollow && shape.kind === 'polygon' ? { kind: 'polyline', points: [...shape.points, shape.points[0]!] } : shape).distanceM <= roomM)
   return { spot, target, other, from, to, distanceM: distanceM(from, to), phases: [phase], blockedBy: between.filter(({ isSure }) => isSure).map(({ id }) => id), mayBlock: between.filter(({ isSure }) => !isSure).map(({ id }) => id) }
 }
