@@ -16,7 +16,9 @@ import { growthGap } from './list/growthGap.ts'
 import { handSignals } from './list/handSignals.ts'
 import { holdBack } from './list/holdBack.ts'
 import { laneTaper } from './list/laneTaper.ts'
+import { lastJoint } from './list/lastJoint.ts'
 import { lineOfSight } from './list/lineOfSight.ts'
+import { linerStakes } from './list/linerStakes.ts'
 import { loaderPlate } from './list/loaderPlate.ts'
 import { machineHeld } from './list/machineHeld.ts'
 import { negativeDrag } from './list/negativeDrag.ts'
@@ -24,10 +26,13 @@ import { noseHold } from './list/noseHold.ts'
 import { overheadLine } from './list/overheadLine.ts'
 import { parkingRoom } from './list/parkingRoom.ts'
 import { pitLength } from './list/pitLength.ts'
+import { plateHolderPlace } from './list/plateHolder.ts'
 import { publicWay } from './list/publicWay.ts'
 import { pullerPull } from './list/pullerPull.ts'
 import { rackLoad } from './list/rackLoad.ts'
 import { rackStops } from './list/rackStops.ts'
+import { redirectBlockHolds } from './list/redirectBlock.ts'
+import { runAwayLine } from './list/runAwayLine.ts'
 import { sideHill } from './list/sideHill.ts'
 import { stickCarry } from './list/stickCarry.ts'
 import { stringSplit } from './list/stringSplit.ts'
@@ -51,9 +56,9 @@ import { zoneOffSite } from './list/zoneOffSite.ts'
 /** Checks of the site and of the people on it, in the order of the notes; the registry takes them all. */
 export const siteChecks: readonly CheckDefinition[] = [
   crewInZone, crewSpots, lineOfSight, wayOut, handSignals,
-  extinguisherReach, burnKitReach, fuelHotPlate, generatorPlace, emergencyLaneClear, laneTaper, zoneOffSite, noIgnition, rollOff, stackHeld, cutHeld,
-  publicWay, overheadLine, trenchEdge, holdBack, negativeDrag, machineHeld, gaugeDrag,
-  endRoom, stringSplit, parkingRoom, walkStrung, walkWindow, walkLane, walkCrossings, stickCarry, clearance, bendRadius, bendHold, tailSweep, verticalBend, breakOver, pitLength, pullerPull,
+  extinguisherReach, burnKitReach, fuelHotPlate, plateHolderPlace, generatorPlace, emergencyLaneClear, laneTaper, zoneOffSite, noIgnition, rollOff, stackHeld, cutHeld,
+  publicWay, overheadLine, trenchEdge, holdBack, runAwayLine, negativeDrag, machineHeld, gaugeDrag,
+  endRoom, stringSplit, parkingRoom, walkStrung, walkWindow, walkLane, walkCrossings, stickCarry, clearance, bendRadius, bendHold, tailSweep, verticalBend, breakOver, pitLength, pullerPull, redirectBlockHolds,
   rackStops, rackLoad, loaderPlate, noseHold,
-  surfaceScuff, windChock, sideHill, growthGap, zoneInputs,
+  surfaceScuff, windChock, sideHill, linerStakes, growthGap, lastJoint, zoneInputs,
 ]

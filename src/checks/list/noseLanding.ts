@@ -6,6 +6,7 @@ import type { Finding, Level, Remedy } from '../finding.ts'
 import { sourceOf, type Limits } from '../limits.ts'
 import { atSupport, defineCheck, downToTapeM, finding, q, say, stretchOf } from '../make.ts'
 import { loaderPlateN } from '../loaders.ts'
+import { strikesOthers } from '../noseStrike.ts'
 
 interface Judged {
   arrival: NoseArrival
@@ -146,6 +147,8 @@ function findingFor(site: SiteModel, group: readonly Judged[], mechanics: Mechan
   const liftN = mechanics.liftN(arrival)
   const reach = mechanics.reachable(arrival)
   const lift = { ...values, lift: q('force', liftN) }
+  const danger = views.map((view) => strikesOthers(site, view, mechanics)).find((one) => one !== null) ?? null
+  if (danger !== null) return finding('nose-landing', { ...common, level: 'STOP', source: { class: 'mechanics', cite: 'mechanics, docs/formulas/tipping.md; 10 ft is the width of the zone ahead of the nose, a house rule' }, what: say(`A free nose strikes {label}, {droop} below its top, ${danger.en}.`, `La punta libre golpea {label}, {droop} bajo su tope, ${danger.es}.`, values), move: say('Sling the nose or plan a lift there, and keep everybody off.', 'Cuelgue la punta o planee un levante ahí, y aleje a todos.'), remedy: planLift(common.items, liftN, limits) })
   return finding('nose-landing', {
     ...common,
     what: arrival.isOnGround

@@ -2,7 +2,8 @@ import { enter, when, type MayEnter } from './mayEnter.ts'
 import type { PullerRecord } from '../../scene/kinds/puller.ts'
 import type { ZoneDefinition } from './zone.ts'
 import type { MissingInput, PlacedItem, SiteModel, Stage } from '../types.ts'
-import { noseAt, pipeMissing, stripAlong } from './shapes.ts'
+import { distanceM, type Vec } from '../../geometry/vector.ts'
+import { aroundLine, itemsOf, noseAt, pipeMissing, stripAlong } from './shapes.ts'
 
 const LEAST_HALF_WIDTH_M = 3.048
 const FAN_CAP_M = 15.24
@@ -16,6 +17,8 @@ const LARGEST_ROPE_M = 15.24
 
 export interface RopePlace {
   puller: PlacedItem
+  /** Block that turns the rope, the first one drawn; null: it runs straight. */
+  block: PlacedItem | null
   /** Where the nose is when the rope comes tight, and at the end of the stage. */
   fromM: number
   noseM: number
@@ -35,14 +38,45 @@ export function ropeAt(site: SiteModel, stage: Stage): RopePlace | null {
   if (puller === null || noseM <= 0) return null
   const record = puller.record as PullerRecord
   const isWinch = record.pullerKind === 'winch'
+  const block = itemsOf(site, 'redirectBlock')[0] ?? null
+  if (block !== null) return { puller, block, fromM, noseM, pullerM: block.runningM ?? noseM, leadM: distanceM(site.atRunning(fromM), block) + distanceM(block, puller) }
   const pullerM = isWinch ? Math.max(puller.runningM ?? 0, noseM + 0.5) : noseM + (record.figures.ropeLengthM.value ?? LARGEST_ROPE_M)
-  return { puller, fromM, noseM, pullerM, leadM: isWinch ? pullerM - fromM : pullerM - noseM }
+  return { puller, block, fromM, noseM, pullerM, leadM: isWinch ? pullerM - fromM : pullerM - noseM }
 }
 
 /** The puller operator may sit in the line only behind a guard; unknown counts as missing. */
 export function pullerOperatorMayEnter(record: PullerRecord): { mayEnter: readonly MayEnter[]; missing: readonly MissingInput[] } {
   if (record.guardedCab === false) return { mayEnter: [], missing: [] }
   return { mayEnter: [enter('pullerOperator', when.guardedCab)], missing: record.guardedCab === null ? [{ recordId: record.id, path: 'guardedCab', label: { en: 'guarded cab', es: 'cabina con protección' } }] : [] }
+}
+
+const unit = (from: Vec, to: Vec): Vec => {
+  const lengthM = distanceM(from, to)
+  return lengthM === 0 ? { xM: 0, yM: 0 } : { xM: (to.xM - from.xM) / lengthM, yM: (to.yM - from.yM) / lengthM }
+}
+const beyond = (from: Vec, way: Vec, byM: number): Vec => ({ xM: from.xM + way.xM * byM, yM: from.yM + way.yM * byM })
+
+/** A fan from a place on, opening 15° to each side of its way. */
+function fanFrom(at: Vec, way: Vec, halfWidthM: number, lengthM: number): Vec[] {
+  const wideM = halfWidthM + lengthM * FAN_TANGENT
+  const corner = (alongM: number, leftM: number): Vec => ({ xM: at.xM + way.xM * alongM - way.yM * leftM, yM: at.yM + way.yM * alongM + way.xM * leftM })
+  return [corner(0, -halfWidthM), corner(lengthM, -wideM), corner(lengthM, wideM), corner(0, halfWidthM)]
+}
+
+/**
+ * Rope led round a block: its two parts, the whole inside of the angle, a fan behind nose and puller, and where the block
+ * goes when its anchor fails: one rope length along the line that halves the angle.
+ */
+function roundBlock(site: SiteModel, { puller, fromM, noseM, leadM }: RopePlace, block: Vec, halfWidthM: number, fanM: number): Vec[][] {
+  const [start, end] = [site.atRunning(fromM), site.atRunning(noseM)]
+  const [toNose, toPuller] = [unit(block, start), unit(block, puller)]
+  const snap = unit({ xM: 0, yM: 0 }, { xM: toNose.xM + toPuller.xM, yM: toNose.yM + toPuller.yM })
+  const inside: Vec[] = [start, block, { xM: puller.xM, yM: puller.yM }]
+  return [
+    ...aroundLine([start, block, puller], halfWidthM), inside, [end, block, { xM: puller.xM, yM: puller.yM }],
+    fanFrom(start, unit(block, start), halfWidthM, fanM), fanFrom(puller, toPuller, halfWidthM, fanM),
+    ...(snap.xM === 0 && snap.yM === 0 ? [] : aroundLine([block, beyond(block, snap, leadM)], halfWidthM)),
+  ]
 }
 
 /** Z-09. The loaded rope over the whole of a pull, and a fan behind each of its ends. */
@@ -54,15 +88,17 @@ export const rope: ZoneDefinition = {
   classes: { fuse: 'AMBER', pull: 'RED', move: 'RED' },
   mayEnter: [],
   source: { class: 'houseRule', cite: 'marine snap-back teaching; no figure is published for construction' },
-  size: { en: '10 ft or a quarter of the lead each side, a fan one lead long behind each end', es: '10 pies o un cuarto de la cuerda a cada lado, un abanico de una cuerda detrás de cada punta' },
+  size: { en: '10 ft or a quarter of the lead each side, a fan one lead long behind each end; at a block the inside of the angle', es: '10 pies o un cuarto de la cuerda a cada lado, un abanico de una cuerda detrás de cada punta; en una polea el interior del ángulo' },
   shapes: (site, stage) => {
     const found = ropeAt(site, stage)
     if (found === null) return []
-    const { puller, fromM, pullerM, leadM } = found
+    const { puller, block, fromM, pullerM, leadM } = found
     const record = puller.record as PullerRecord
     const missing = record.pullerKind !== 'winch' && record.figures.ropeLengthM.value === null ? [{ recordId: puller.id, path: 'figures.ropeLengthM.value', label: { en: 'rope length', es: 'largo de cuerda' } }] : []
     const halfWidthM = Math.max(LEAST_HALF_WIDTH_M, leadM / 4)
     const fanM = Math.min(leadM, FAN_CAP_M)
+    const mayEnter = pullerOperatorMayEnter(record).mayEnter
+    if (block !== null) return [{ ownerId: puller.id, rings: roundBlock(site, found, block, halfWidthM, fanM), itemIds: [puller.id, block.id], mayEnter, missing: pipeMissing(site) }]
     const wideM = halfWidthM + fanM * FAN_TANGENT
     const ring = stripAlong(site, [
       { runningM: fromM - fanM, halfWidthM: wideM },
@@ -71,6 +107,6 @@ export const rope: ZoneDefinition = {
       { runningM: pullerM + fanM, halfWidthM: wideM },
     ])
     // The guard is asked for once, by the zone ahead of the nose; a missing answer must not take the rope's own rule away.
-    return [{ ownerId: puller.id, rings: [ring], itemIds: [puller.id], mayEnter: pullerOperatorMayEnter(record).mayEnter, missing: [...pipeMissing(site), ...missing] }]
+    return [{ ownerId: puller.id, rings: [ring], itemIds: [puller.id], mayEnter, missing: [...pipeMissing(site), ...missing] }]
   },
 }
