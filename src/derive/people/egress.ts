@@ -47,7 +47,11 @@ interface Field {
   /** Fences with the gates in them that open at once. */
   fences: Opened
   musters: readonly PlacedItem[]
+  /** What nobody steps over. */
+  walls: readonly PlacedItem[]
   wayM: number
+  /** The string as it lies in a phase with the crossings over it, once asked for. */
+  strings: Map<Phase, { line: Vec[] | null; opened: Opened }>
 }
 
 const fields = new WeakMap<SiteModel, Map<number, Field | null>>()
@@ -78,7 +82,7 @@ function workField(site: SiteModel, wayM: number): Field | null {
   })
   return {
     blocked: blockedField(edges, standing),
-    edges, wayM,
+    edges, wayM, strings: new Map(), walls: items.filter(({ kind }) => solid.has(kind) || kind === 'fence'),
     fences: {
       things: items.flatMap(({ record }) => (record.kind === 'fence' ? [{ shape: { kind: 'polyline' as const, points: record.points }, roomM }] : [])),
       openings: items.flatMap((item) => (item.record.kind === 'gate' && item.record.keptOpen === true ? gateOpening(item, (item.record.figures.widthM.value ?? 0) - 2 * roomM, roomM) : [])),
@@ -118,28 +122,35 @@ interface Ground {
   isOpen: (part: FreePart) => boolean
 }
 
-const grounds = new WeakMap<SiteModel, Map<string, Ground | null>>()
+const grounds = new WeakMap<SiteModel, Map<string, Ground>>()
 
 /** Free ground of a phase for whoever does not stand in the zones left out. */
 function groundOf(site: SiteModel, phase: Phase, wayM: number, zones: readonly Zone[], wall: readonly Vec[] = []): Ground | null {
-  const known = grounds.get(site) ?? new Map<string, Ground | null>()
+  const field = fieldOf(site, wayM)
+  if (field === null) return null
+  const known = grounds.get(site) ?? new Map<string, Ground>()
   grounds.set(site, known)
-  const line = stringLine(site, phase)
-  const crossings = crossingsOf(site, phase, wayM / 2 - ROUNDING_M)
-  const key = JSON.stringify([wayM, line?.[0], line?.at(-1), crossings.length, wall, zones.map(({ key: name }) => name), zones.flatMap(({ rings }) => rings[0]?.[0] ?? [])])
+  const string = stringIn(site, field, phase)
+  const key = JSON.stringify([wayM, string.line?.[0], string.line?.at(-1), string.opened.openings?.length, wall, zones.map(({ key: name, rings }) => [name, rings[0]?.[0]])])
   let ground = known.get(key)
-  if (ground === undefined) known.set(key, (ground = workGround(site, { wayM, line, crossings, zones, wall })))
+  if (ground === undefined) known.set(key, (ground = workGround(field, { string: string.opened, zones, wall })))
   return ground
 }
 
-function workGround(site: SiteModel, { wayM, line, crossings, zones, wall }: { wayM: number; line: Vec[] | null; crossings: readonly Obstruction[]; zones: readonly Zone[]; wall: readonly Vec[] }): Ground | null {
-  const field = fieldOf(site, wayM)
-  if (field === null) return null
-  const roomM = wayM / 2 - ROUNDING_M
-  const string: Obstruction[] = line === null ? [] : [{ shape: { kind: 'polyline', points: line }, roomM: roomM + (site.pipe.odM ?? 0) / 2 }]
+function stringIn(site: SiteModel, { strings, wayM }: Field, phase: Phase): { line: Vec[] | null; opened: Opened } {
+  let string = strings.get(phase)
+  if (string === undefined) {
+    const roomM = wayM / 2 - ROUNDING_M
+    const line = stringLine(site, phase)
+    strings.set(phase, (string = { line, opened: { things: line === null ? [] : [{ shape: { kind: 'polyline', points: line }, roomM: roomM + (site.pipe.odM ?? 0) / 2 }], openings: crossingsOf(site, phase, roomM) } }))
+  }
+  return string
+}
+
+function workGround(field: Field, { string, zones, wall }: { string: Opened; zones: readonly Zone[]; wall: readonly Vec[] }): Ground {
   const shut = zones.flatMap(({ rings }) => rings.map(barredRing))
   const walls: Obstruction[] = wall.length === 0 ? [] : [{ shape: { kind: 'polyline', points: wall }, roomM: ON_EDGE_M }]
-  const parts = freeParts(field.blocked, [{ things: string, openings: crossings }, field.fences, ...shut, { things: walls }])
+  const parts = freeParts(field.blocked, [string, field.fences, ...shut, { things: walls }])
   const open = new Map<FreePart, boolean>()
   return {
     field, parts,
@@ -176,7 +187,6 @@ function standsIn(site: SiteModel, ground: Ground, at: Vec): { part: FreePart; e
   const odM = site.pipe.odM ?? 0
   // Who stands on the pipe steps off it to either side.
   const isOnString = site.run !== null && Math.abs(site.toRunning(at.xM, at.yM).offsetM) <= odM / 2 + ground.field.wayM / 2
-  const walls = [...site.placed.values()].filter(({ kind }) => solid.has(kind) || kind === 'fence')
   return ground.parts.flatMap((part) => {
     const nearest = [part.outline, ...part.holes].filter((ring) => isWithin(ring, at, STEP_M + odM)).map((ring) => distanceBetween({ kind: 'point', point: at }, { kind: 'polyline', points: [...ring, ring[0]!] })).toSorted((a, b) => a.distanceM - b.distanceM)[0]
     if (nearest === undefined || nearest.distanceM > STEP_M + odM) return []
@@ -188,7 +198,7 @@ function standsIn(site: SiteModel, ground: Ground, at: Vec): { part: FreePart; e
       return distanceBetween(step, shape).distanceM === 0 && distanceBetween({ kind: 'point', point: at }, shape).distanceM > 0
     }
     const isOver = site.run !== null && !isOnString && runSide(site, at) * runSide(site, nearest.to) < 0
-    return isOver || walls.some(hits) ? [] : [{ part, enters: nearest.to }]
+    return isOver || ground.field.walls.some(hits) ? [] : [{ part, enters: nearest.to }]
   })
 }
 
