@@ -9,6 +9,9 @@ const judged: readonly Level[] = ['STOP', 'FIX', 'CHECK']
  */
 const ofInput: ReadonlySet<string> = new Set(['ground-guessed', 'missing-inputs', 'typical-figures'])
 
+/** Unknowns that supports do answer: ground nobody has named does not matter once nothing lies on it. */
+const answeredBySupports: ReadonlySet<string> = new Set(['surface-scuff'])
+
 const lineOf = ({ key, checkId, level, what }: Finding): FindingLine => ({ key, checkId, level, what })
 const isJudged = ({ level }: Finding): boolean => judged.includes(level)
 const isInput = ({ isUnknown, checkId }: Finding): boolean => isUnknown || ofInput.has(checkId)
@@ -25,6 +28,6 @@ export function verdictOf(before: CheckRun, after: CheckRun): Verdict {
   const was = new Map(before.findings.map((one) => [one.key, one]))
   const is = new Map(after.findings.map((one) => [one.key, one]))
   const worse = after.findings.filter((one) => isJudged(one) && rank(one.level) < rank(was.get(one.key)?.level ?? 'met'))
-  const better = before.findings.filter((one) => isJudged(one) && !isInput(one) && rank(is.get(one.key)?.level ?? 'met') > rank(one.level))
+  const better = before.findings.filter((one) => isJudged(one) && (!isInput(one) || answeredBySupports.has(one.checkId)) && rank(is.get(one.key)?.level ?? 'met') > rank(one.level))
   return { clears: better.map(lineOf), raises: worse.filter((one) => !isInput(one)), toConfirm: worse.filter(isInput).map(lineOf) }
 }

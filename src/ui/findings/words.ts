@@ -23,6 +23,8 @@ export const valueWords = (finding: Finding, words: Words): string | null => {
   if (measured === null) return limit === null ? null : words.say('valueLimitOnly', { limit: words.figure(limit) })
   if (limit === null || limit.value === null) return words.figure(measured)
   const values = { measured: words.figure(measured), limit: words.figure(limit) }
+  // Where the two read alike, 'at most' would say that nothing is wrong.
+  if (finding.level !== 'met' && values.measured === values.limit) return words.say('valueLimit', values)
   if (measured.value === null || margin?.value === null || margin === null) return words.say('valueLimit', values)
   const isMost = Math.abs(limit.value - measured.value - margin.value) <= Math.abs(measured.value - limit.value - margin.value)
   return words.say(isMost ? 'valueAtMost' : 'valueAtLeast', values)

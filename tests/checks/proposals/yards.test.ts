@@ -142,6 +142,22 @@ function yardOf(seed: number): YardDocument {
   return document
 }
 
+describe('a new yard as the short form leaves it, with the usual set-up and nobody asked what the ground is', () => {
+  it('gets rollers: ground nobody has named does not matter once nothing lies on it', () => {
+    const env = testEnv()
+    // 10 in IPS DR 17, 280 ft needed of 40 ft sticks on 420 by 70 ft that fall 1 %; stands at half and seven eighths of a stick.
+    let document = newDocument({ title: 'new', pipe: { system: 'IPS', size: '10', dr: 17, material: 'PE4710' }, neededLengthM: 85.34, stickLengthM: 12.192, stripLengthM: 128.02, stripWidthM: 21.34, fallRatio: 0.01 }, env, 'feetInches')
+    const run = (name: string, args: unknown): void => { document = applyEdit(document, commandOf(name)!.run(document, args, env)) }
+    const runId = Object.values(document.records).find(({ kind }) => kind === 'run')!.id
+    const at = (runningM: number): unknown => ({ at: 'onRun', runId, runningM, offsetM: 0, turnRad: 0 })
+    run('place', { kind: 'rack', place: at(-6.096), patch: { figures: { beamSpacingM: { value: 7.11, basis: 'plate' } } } })
+    for (const runningM of [6.096, 10.668]) run('place', { kind: 'stand', place: at(runningM), patch: { height: { rule: 'onAxis' } } })
+    const result = foundFor(document, 'rollers')
+    expect(result.clears.map(({ checkId }) => checkId)).toContain('surface-scuff')
+    expect(result.proposed.rollers).toBeGreaterThan(5)
+  })
+})
+
 describe('on seeded yards', () => {
   it.each(Array.from({ length: 14 }, (_, i) => i + 1))('seed %i: nothing out of range, nothing on top of another, nothing raised; or said why not', (seed) => {
     const before = yardOf(seed)
