@@ -41,6 +41,11 @@ const TapeMode = ({ onClose }: { onClose: () => void }): ReactNode => {
   const mark = marks[at]
   const done = marks.filter(({ isTicked }) => isTicked).length
 
+  // The mark shown stays the one shown when it is ticked: what 'first open' meant on opening is kept.
+  const shownKey = mark?.key ?? null
+  useEffect(() => {
+    if (session.layoutId !== layoutId || session.key !== shownKey) tapeSession.setState({ layoutId, key: shownKey })
+  }, [session, layoutId, shownKey])
   useEffect(() => services.keepAwake(), [services])
   useEffect(() => {
     const element = dialog.current
