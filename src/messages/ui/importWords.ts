@@ -36,7 +36,7 @@ export const importWords = {
   faultsTitle: { en: '{count} faults', es: '{count} faltas' },
   faultLine: { en: 'line {line}, {column}: {why}', es: 'línea {line}, {column}: {why}' },
   role_station: { en: 'station', es: 'cadenamiento' }, role_offset: { en: 'offset', es: 'separación' }, role_level: { en: 'level', es: 'nivel' },
-  leaveOut: { en: 'leave out the {count} rows with faults', es: 'dejar fuera las {count} filas con faltas' },
+  leaveOut: { en: 'leave out the rows with faults ({count})', es: 'dejar fuera las filas con faltas ({count})' },
   bringLevels: { en: 'Bring in {count} levels', es: 'Traer {count} niveles' },
   broughtLevels: { en: '{count} levels brought in.', es: 'Se trajeron {count} niveles.' },
   levelSource: { en: 'level book, line {line}', es: 'libreta de niveles, línea {line}' },
