@@ -17,8 +17,7 @@ export interface RankMark {
 }
 
 /** Marks of the ranking while it is wanted: of supports that are still there, the worst first. */
-export const rankMarksOf = (app: App): readonly RankMark[] => {
-  const state = app.critical.store.getState()
+export const rankMarksOf = (app: App, state = app.critical.store.getState()): readonly RankMark[] => {
   if (!state.isOn || state.ranking === null) return []
   const { site, stamp } = app.site.getState()
   return rankMarks(state.ranking.supports, site, isOldRanking(state, stamp))

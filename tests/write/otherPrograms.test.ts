@@ -1,5 +1,6 @@
 import { parse } from 'csv-parse/sync'
 import DxfParser from 'dxf-parser'
+import GeometryFactory from 'jsts/org/locationtech/jts/geom/GeometryFactory.js'
 import GeoJSONReader from 'jsts/org/locationtech/jts/io/GeoJSONReader.js'
 import { describe, expect, it } from 'vitest'
 import { deriveSite } from '../../src/derive/site.ts'
@@ -76,7 +77,7 @@ describe('the plan as GeoJSON, read back by the reader of a geometry library', (
     const site = deriveSite(document)
     const collection = JSON.parse(geoJsonOf(site)) as { coordinateSystem: string; features: { id: string; geometry: unknown; properties: Record<string, unknown> }[] }
     expect(collection.coordinateSystem).toContain('metres')
-    const reader = new GeoJSONReader()
+    const reader = new GeoJSONReader(new GeometryFactory())
     const found = collection.features.find(({ id }) => id === boundary.id)!
     const shape = reader.read(found.geometry as never) as unknown as { getArea: () => number; isValid?: () => boolean }
     // Shoelace of the outline itself.

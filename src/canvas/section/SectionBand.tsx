@@ -117,7 +117,7 @@ export const SectionBand = memo(({ app, widthPx, heightPx }: SectionBandProps): 
         { t: 'circle', xM: x, yM: -y - 3, radiusM: 8, stroke: 'chosen', weight: 'building' },
       )
     }
-    const ranks = rankMarksOf(app).filter(({ runningM }) => runningM >= fromM && runningM <= toM && partOfAlong(frame, runningM) !== 'folded')
+    const ranks = rankMarksOf(app, critical).filter(({ runningM }) => runningM >= fromM && runningM <= toM && partOfAlong(frame, runningM) !== 'folded')
     over.push(...rankParts(ranks, { alongPx, levelPx, mostPx: heightPx - railPx }), ...markParts(marks, isStale), ...heading(site, profile, { section, options, isStale, isFailed, touch, widthPx, roomPx: headingRoomPx(frame, widthPx), fromM, toM }))
     if (runThrough) over.push(...noseParts(site, profile, options, { alongPx, levelPx, widthPx, touch, isHeld: !isFree(site.job.noseHold) }))
     const live = liveFigures(gestures.state, flags, options)
@@ -125,7 +125,7 @@ export const SectionBand = memo(({ app, widthPx, heightPx }: SectionBandProps): 
     if (live !== null && dragged !== undefined) over.push(...liveWords(live, alongPx(dragged.runningM), levelPx(dragged.levelM ?? 0), widthPx, touch))
     passes.push({ list: over, options: { matrix: px, theme } })
     return { passes, widthPx, heightPx, ground: theme.inks.paper, axis: 'x' }
-  }, [section, frame, alongSign, theme, widthPx, heightPx, site, profile, fromM, toM, leftM, options, view.selection, view.hiddenKinds, railPx, belowPx, headPx, isNarrow, hasRail, arrivals, figurePx, app, planned, ahead, runThrough, run, isFailed, isStale, gestures.state, flags, touch])
+  }, [section, frame, alongSign, theme, widthPx, heightPx, site, profile, fromM, toM, leftM, options, view.selection, view.hiddenKinds, railPx, belowPx, headPx, isNarrow, hasRail, arrivals, figurePx, app, critical, planned, ahead, runThrough, run, isFailed, isStale, gestures.state, flags, touch])
 
   if (site.setUp === null) return <div data-band="section" role="note" style={{ width: widthPx, height: heightPx }}>{textIn(sectionWords.empty, view.language)}</div>
   return (
