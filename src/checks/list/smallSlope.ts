@@ -1,7 +1,8 @@
 import { bodySolverOf, type BodyCase, type BodySolution } from '../../derive/bodies.ts'
 import { SMALL_SLOPE_LIMIT_RATIO } from '../../engine/beam/result.ts'
 import type { Phase } from '../../scene/parts.ts'
-import { atRun, defineCheck, finding, mechanics as mechanicsSource, q, say } from '../make.ts'
+import type { Finding } from '../finding.ts'
+import { atRun, defineCheck, finding, listOf, mechanics as mechanicsSource, q, say } from '../make.ts'
 import { phaseWords } from '../words.ts'
 
 const ID = 'small-slope'
@@ -25,20 +26,26 @@ export const smallSlope = defineCheck({
     mechanics.solvedJoints()
     mechanics.arrivals()
     const steep = bodySolverOf(site).solved().filter(({ body, result }) => isPlanned(body) && result.status === 'ok' && result.outOfSmallSlope)
-    const phases = [...new Set(steep.map(({ body }) => phaseOf(body)))]
-    return phases.map((phase) => {
-      const worst = steep.filter(({ body }) => phaseOf(body) === phase).reduce((most, one) => (one.result.maxSlopeRatio > most.result.maxSlopeRatio ? one : most))
-      const { slopeRatio, runningM, levelM } = steepestOf(worst)
-      const values = { phase: phaseWords[phase], slope: q('slope', slopeRatio), most: q('slope', SMALL_SLOPE_LIMIT_RATIO), at: { runningM }, error: q('percent', Math.min(1, slopeRatio ** 2 / 2)) }
-      return finding(ID, {
-        about: phase, level: slopeRatio > CHECK_SLOPE_RATIO ? 'CHECK' : 'NOTE', source: mechanicsSource('contact-beam'), phases: [phase], where: atRun(runningM, levelM),
-        measured: q('slope', slopeRatio), limit: q('slope', SMALL_SLOPE_LIMIT_RATIO),
-        what: say('In {phase} the pipe slopes {slope} at {at}. The beam sums hold up to {most}; here forces and levels are off by some {error} or more.', 'En {phase} el tubo se inclina {slope} en {at}. El cálculo de viga vale hasta {most}; aquí fuerzas y niveles fallan {error} o más.', values),
-        ...(slopeRatio > CHECK_SLOPE_RATIO ? { move: say('Bring supports nearer to one line, or judge that stretch on site.', 'Acerque los apoyos a una línea, o juzgue ese tramo en el sitio.') } : {}),
-      })
-    })
+    const found = [...new Set(steep.map(({ body }) => phaseOf(body)))].map((phase) => ({
+      phases: [phase], ...steepestOf(steep.filter(({ body }) => phaseOf(body) === phase).reduce((most, one) => (one.result.maxSlopeRatio > most.result.maxSlopeRatio ? one : most))),
+    }))
+    const serious = found.filter(({ slopeRatio }) => slopeRatio > CHECK_SLOPE_RATIO)
+    // Slopes that are worth a note say the same in every phase: one note, of the steepest.
+    const slight = found.filter(({ slopeRatio }) => slopeRatio <= CHECK_SLOPE_RATIO)
+    const [first] = slight.toSorted((one, other) => other.slopeRatio - one.slopeRatio)
+    return [...serious.map((one) => findingOf(one, 'CHECK')), ...(first === undefined ? [] : [findingOf({ ...first, phases: slight.flatMap(({ phases }) => phases) }, 'NOTE')])]
   },
 })
+
+function findingOf({ phases, slopeRatio, runningM, levelM }: Steepest & { phases: readonly Phase[] }, level: 'CHECK' | 'NOTE'): Finding {
+  const values = { phases: listOf(phases.map((phase) => phaseWords[phase])), slope: q('slope', slopeRatio), most: q('slope', SMALL_SLOPE_LIMIT_RATIO), at: { runningM }, error: q('percent', Math.min(1, slopeRatio ** 2 / 2)) }
+  return finding(ID, {
+    about: level === 'NOTE' ? 'slight' : phases.join(), level, source: mechanicsSource('contact-beam'), phases, where: atRun(runningM, levelM),
+    measured: q('slope', slopeRatio), limit: q('slope', SMALL_SLOPE_LIMIT_RATIO),
+    what: say('In {phases} the pipe slopes up to {slope}, at {at}. The beam sums hold up to {most}; here forces and levels are off by some {error} or more.', 'En {phases} el tubo se inclina hasta {slope}, en {at}. El cálculo de viga vale hasta {most}; aquí fuerzas y niveles fallan {error} o más.', values),
+    ...(level === 'CHECK' ? { move: say('Bring supports nearer to one line, or judge that stretch on site.', 'Acerque los apoyos a una línea, o juzgue ese tramo en el sitio.') } : {}),
+  })
+}
 
 /** As planned: no support tried higher or lower or taken away, no nose held for the sake of a sum. */
 const isPlanned = ({ shift, without, noseLevelM, bow }: BodyCase): boolean => shift === undefined && without === undefined && noseLevelM === undefined && bow === undefined

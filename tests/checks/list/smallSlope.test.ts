@@ -34,7 +34,7 @@ describe('pipe too steep for the beam sums', () => {
     const found = findingsOf(smallSlope, site)
     expect(found.length).toBeGreaterThan(0)
     for (const { level, measured } of found) expect(level).toBe((measured!.value ?? 0) > 0.25 ? 'CHECK' : 'NOTE')
-    expect(found.some(({ level }) => level === 'NOTE')).toBe(true)
+    expect(found.filter(({ level }) => level === 'NOTE')).toHaveLength(1)
   })
 
   it('is heard whenever a run of all checks met such a slope, and only then', () => {
@@ -43,6 +43,15 @@ describe('pipe too steep for the beam sums', () => {
     const flat = readFile(readFileSync('shared/examples/redstem-flat-good.yard.json', 'utf8'))
     if (!flat.ok) throw new Error('the example cannot be read')
     expect(runChecks(flat.document).findings.map(({ checkId }) => checkId)).not.toContain('small-slope')
+  })
+
+  it('says it once for all phases in which the pipe is a little too steep, with the steepest', () => {
+    const bend = readFile(readFileSync('shared/examples/otter-bend-good.yard.json', 'utf8'))
+    if (!bend.ok) throw new Error('the example cannot be read')
+    const found = runChecks(bend.document).findings.filter(({ checkId }) => checkId === 'small-slope')
+    expect(found).toHaveLength(1)
+    expect([...found[0]!.phases].toSorted()).toEqual(['fuse', 'pull', 'rest'])
+    expect(textOf(found[0]!)).toMatch(/^In [a-z]+, [a-z]+ and [a-z]+ the pipe slopes up to/)
   })
 
   it('leaves out what is only tried: a support set a yard too high', () => {
