@@ -40,7 +40,7 @@ describe('the counting of checks', () => {
     expect(() => classOf({ basis: 'guessed', source: 's' })).toThrow('guessed')
   })
 
-  // The first issue asks for 30; the pages a person can open and the recalled ones are told apart above.
+  // 30 is the floor set for this project; what a person can open and what is recalled are told apart above.
   it('finds at least 30 checks with a source', () => {
     const { published, 'from memory': recalled } = countChecks(rows)
     expect(published).toBeGreaterThanOrEqual(30)
