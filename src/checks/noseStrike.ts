@@ -30,7 +30,7 @@ export function strikesOthers(site: SiteModel, view: SupportView, mechanics: Mec
     return { en: `beside ${name.en}, which is open; the strike is the reason, the 10 ft of the zone ahead of the nose are a house rule`, es: `junto a ${name.es}, que está abierto; la razón es el golpe, los 10 pies de la zona delante de la punta son regla de la casa` }
   }
   const { joints, missing } = stringPullOf(site)
-  const strike = noseStrikesOf(site, mechanics).find((one) => one.view.key === view.key)
-  if (missing.length > 0 || strike?.tipsAtN == null) return null
-  return joints.some(({ needN }) => needN > strike.tipsAtN!) ? { en: 'and the pull tips it over', es: 'y el tiro lo vuelca' } : null
+  const tipsAtN = noseStrikesOf(site, mechanics).find((one) => one.view.key === view.key)?.tipsAtN ?? null
+  if (missing.length > 0 || tipsAtN === null) return null
+  return joints.some(({ needN }) => needN > tipsAtN) ? { en: 'and the pull tips it over', es: 'y el tiro lo vuelca' } : null
 }

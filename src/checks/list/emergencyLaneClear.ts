@@ -5,7 +5,6 @@ import type { PlacedRecord } from '../../scene/kinds/index.ts'
 import type { Finding } from '../finding.ts'
 import { ROUNDING_M, stringReachM } from '../gearBodies.ts'
 import { sourceOf } from '../limits.ts'
-import { parkedBodies } from '../parkedBodies.ts'
 import { atPoint, defineCheck, finding, listOf, nameOf, q, say } from '../make.ts'
 import { ofKind, type OfKind } from '../plainGap.ts'
 import { pointsOf, runLine } from '../../derive/ways.ts'
@@ -25,7 +24,7 @@ export const emergencyLaneClear = defineCheck({
     const lanes = ofKind(site, 'emergencyLane')
     if (lanes.length === 0) return []
     const limit = limits.limit('emergency-lane')
-    const found = lanes.flatMap((lane) => [...ofSize(site, lane, limit), ...ofThings(site, lane, limit), ...ofWires(site, lane, limit), ...ofString(site, lane, limit), ...ofParked(site, lane, limit)])
+    const found = lanes.flatMap((lane) => [...ofSize(site, lane, limit), ...ofThings(site, lane, limit), ...ofWires(site, lane, limit), ...ofString(site, lane, limit)])
     if (found.length > 0) return found
     return [finding(ID, { level: 'met', source: sourceOf(limit), items: lanes.map(({ id }) => id), what: say('The emergency lane is wide enough and clear.', 'El carril de emergencia es bastante ancho y está libre.') })]
   },
@@ -116,22 +115,5 @@ function ofString(site: SiteModel, lane: Lane, limit: Limit): Finding[] {
     ...(gapPlan === null ? { missing: [{ recordId: lane.id, path: 'gapPlan', label: { en: 'plan to open it in 2 min', es: 'plan para abrirlo en 2 min' } }] } : {}),
     what: say('The string lies across the {lane}; it needs a planned gap, a gate or a bridge, open within 2 min.', 'La sarta cruza {lane}; hace falta un hueco previsto, una puerta o un puente, abierto en 2 min.', { lane: nameOf(site, lane.id) }),
     move: say('Plan the gap and ask the fire marshal.', 'Prevea el hueco y pregunte a los bomberos.'),
-  })]
-}
-
-/** Strings parked beside the line; from the day they lie there nobody gets through. */
-function ofParked(site: SiteModel, lane: Lane, limit: Limit): Finding[] {
-  const inside = parkedBodies(site).flatMap((body) => {
-    const { distanceM, to } = distanceBetween({ kind: 'polygon', points: body.points }, lineOf(lane))
-    const clearM = distanceM - halfOf(lane, limit)
-    return clearM < -ROUNDING_M ? [{ body, clearM, at: to }] : []
-  }).toSorted((a, b) => a.clearM - b.clearM)
-  const [worst] = inside
-  if (worst === undefined) return []
-  const values = { lane: nameOf(site, lane.id), strings: listOf(inside.map(({ body }) => body.name)), into: q('length', -worst.clearM) }
-  return [finding(ID, {
-    level: 'FIX', about: `${lane.id}:parked`, items: [lane.id, ...inside.flatMap(({ body }) => body.itemIds)], where: atPoint(worst.at.xM, worst.at.yM), measured: q('length', worst.clearM), limit: q('length', 0), bound: 'least', source: sourceOf(limit),
-    what: say('{strings} lies {into} into the {lane}.', '{strings} queda {into} dentro de {lane}.', values),
-    move: say('Park fewer strings there, or fuse some of them while the first are pulled in.', 'Estacione menos tramos ahí, o una algunos mientras entran los primeros.'),
   })]
 }

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { noseLanding } from '../../../src/checks/list/noseLanding.ts'
-import { free, item, onRun } from '../../helpers/documents.ts'
+import { item, onRun } from '../../helpers/documents.ts'
 import { levelsOf, machineAt0, siteOf, withFigures } from '../yardCase.ts'
 
 describe('a free nose that strikes a stand', () => {
