@@ -6,7 +6,7 @@ import type { MachineRecord } from '../../src/scene/kinds/machine.ts'
 import { unknownFigure } from '../../src/scene/parts.ts'
 import { jobUnsaid } from '../../src/scene/records/frame.ts'
 import { inchM, psiPa } from '../../src/units/factors.ts'
-import { minutesOf, timeText } from '../../src/ui/clock/timeOfDay.ts'
+import { dayOf, minutesOf, timeText } from '../../src/ui/clock/timeOfDay.ts'
 import { fusionYard } from '../helpers/fusionYard.ts'
 
 describe('the clock of a layout', () => {
@@ -67,5 +67,14 @@ describe('what to bring', () => {
 describe('a time of day', () => {
   it('is written and read by the 24 h clock', () => {
     expect([timeText(425), timeText(1440 + 5), minutesOf('07:05'), minutesOf('24:00'), minutesOf('')]).toEqual(['07:05', '00:05', 425, null, null])
+  })
+})
+
+describe('the day of a time', () => {
+  it('goes on past midnight where work has no end', () => {
+    // 42 h 35 min after the first midnight is 18:35 of the second day; 23:59.7 reads 00:00 of the next.
+    expect([dayOf(0, 2555), timeText(2555)]).toEqual([1, '18:35'])
+    expect([dayOf(0, 1439.7), timeText(1439.7)]).toEqual([1, '00:00'])
+    expect(dayOf(2, 600)).toBe(2)
   })
 })

@@ -24,6 +24,7 @@ export const clockWords = {
   cooled: { en: 'cooled', es: 'fría' },
   pulled: { en: 'pulled', es: 'jalada' },
   day: { en: 'day {n}', es: 'día {n}' },
+  throughNight: { en: 'Nobody has said when the day ends: counted on through the night.', es: 'Nadie ha dicho cuándo termina el día: se cuenta de corrido por la noche.' },
   steps: { en: 'one joint, step by step', es: 'una junta, paso a paso' },
   step: { en: 'step', es: 'paso' }, takes: { en: 'takes', es: 'toma' }, from: { en: 'where from', es: 'de dónde' },
   step_load: { en: 'load a stick', es: 'cargar un tubo' },

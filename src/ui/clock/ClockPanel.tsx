@@ -9,7 +9,7 @@ import { useDocuments, useSite, useWords } from '../context.tsx'
 import { fieldName } from '../fields/focus.ts'
 import { NumberField } from '../fields/NumberField.tsx'
 import { TimeField } from './TimeField.tsx'
-import { timeText } from './timeOfDay.ts'
+import { dayOf, timeText } from './timeOfDay.ts'
 
 /** When each joint is done: start, breaks and end of the day, the steps of one joint, and every joint on the clock. */
 export const ClockPanel = ({ onClose }: { onClose: () => void }): ReactNode => {
@@ -26,9 +26,12 @@ export const ClockPanel = ({ onClose }: { onClose: () => void }): ReactNode => {
   const done = (of: JobClock): string => {
     const last = of.rows.at(-1)
     if (last === undefined) return '–'
-    return of.days > 1 ? `${local(text.day, { n: last.day + 1 })}, ${timeText(last.cooledMin)}` : timeText(last.cooledMin)
+    const day = dayOf(last.day, last.cooledMin)
+    return day > 0 ? `${local(text.day, { n: day + 1 })}, ${timeText(last.cooledMin)}` : timeText(last.cooledMin)
   }
   const { likely, low, high, steps, cycleS } = clock
+  const lastRow = likely?.rows.at(-1)
+  const lastDay = lastRow === undefined ? 0 : dayOf(lastRow.day, lastRow.cooledMin)
   return (
     <Panel title={local(text.clockTitle)} onClose={onClose} wide>
       <div className="field-grid">
@@ -58,6 +61,7 @@ export const ClockPanel = ({ onClose }: { onClose: () => void }): ReactNode => {
                 </>
               )}
         {startMin === null ? <span className="quiet-text">{local(text.startAssumed)}</span> : null}
+        {endMin === null && lastDay > 0 ? <span>{local(text.throughNight)}</span> : null}
         {startMin !== null && endMin !== null && endMin <= startMin ? <span>{local(text.endBeforeStart)}</span> : null}
       </div>
       {steps === null ? null : (
@@ -86,7 +90,7 @@ export const ClockPanel = ({ onClose }: { onClose: () => void }): ReactNode => {
             <tbody>
               {likely.rows.map((row) => (
                 <tr key={row.joint}>
-                  <th scope="row">{row.joint}{likely.days > 1 ? <span className="quiet-text"> {local(text.day, { n: row.day + 1 })}</span> : null}</th>
+                  <th scope="row">{row.joint}{lastDay > 0 ? <span className="quiet-text"> {local(text.day, { n: dayOf(row.day, row.loadMin) + 1 })}</span> : null}</th>
                   <td>{timeText(row.loadMin)}</td><td>{timeText(row.fuseMin)}</td><td><strong>{timeText(row.cooledMin)}</strong></td><td>{timeText(row.pulledMin)}</td>
                 </tr>
               ))}

@@ -1,7 +1,7 @@
 import { useMemo, type ReactNode } from 'react'
 import { evenShares, madeAt, midJointsOf, parkingRowsOf, restartOf, stringsOf, type StringView } from '../../derive/strings.ts'
 import { stringWords as text } from '../../messages/ui/stringWords.ts'
-import { timeText } from '../clock/timeOfDay.ts'
+import { dayOf, timeText } from '../clock/timeOfDay.ts'
 import { useCommand } from '../command.ts'
 import { Figure } from '../common/Figure.tsx'
 import { Panel } from '../common/Panel.tsx'
@@ -69,7 +69,7 @@ const StringList = ({ strings }: { strings: readonly StringView[] }): ReactNode 
         const { record, name, sticks, lengthM, isShown } = one
         const at = made[i] ?? null
         const row = record.parkingRow === null ? '' : record.parkingRow === 0 ? '0' : `${record.parkingSide}${record.parkingRow}`
-        const about = [lengthM === null ? '' : figure({ kind: 'length', value: lengthM }), at === null ? '' : `${local(text.made)} ${at.day > 0 ? `${local(text.day, { n: at.day + 1 })}, ` : ''}${timeText(at.min)}`].filter(Boolean).join(' · ')
+        const about = [lengthM === null ? '' : figure({ kind: 'length', value: lengthM }), at === null ? '' : `${local(text.made)} ${dayOf(at.day, at.min) > 0 ? `${local(text.day, { n: dayOf(at.day, at.min) + 1 })}, ` : ''}${timeText(at.min)}`].filter(Boolean).join(' · ')
         return (
           <li key={record.id} data-string={record.id} aria-current={isShown ? 'true' : undefined}>
             <h3>{local(text.stringName, { name })} <span className="quiet-text"><Figure text={about} /></span></h3>
@@ -97,7 +97,7 @@ const MidJointList = (): ReactNode => {
   const site = useSite((state) => state.site)
   const mid = useMemo(() => midJointsOf(site), [site])
   const restart = restartOf(site)
-  const time = (at: { day: number; min: number } | null): string => (at === null ? '–' : `${at.day > 0 ? `${local(text.day, { n: at.day + 1 })}, ` : ''}${timeText(at.min)}`)
+  const time = (at: { day: number; min: number } | null): string => (at === null ? '–' : `${dayOf(at.day, at.min) > 0 ? `${local(text.day, { n: dayOf(at.day, at.min) + 1 })}, ` : ''}${timeText(at.min)}`)
   const duration = (value: number): string => figure({ kind: 'duration', value })
   const force = (value: number): string => figure({ kind: 'force', value })
   return (
