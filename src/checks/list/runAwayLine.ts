@@ -58,11 +58,11 @@ export const runAwayLine = defineCheck({
       const leaves = joints.some(({ runAwayN }) => isUnder(NO_FORCE_N, runAwayN[end]))
       const values = { things: listOf(all.map(({ name }) => name)) }
       const common = { about: zone.key, items: all.map(({ id }) => id), where: atPoint(worst.at.xM, worst.at.yM), phases: [...phases], measured: q('length', worst.clearM), limit: q('length', 0), bound: 'least' as const, source: { class: zone.source.class, cite: zone.source.cite } }
-      if (isHeld) return [finding(ID, { ...common, level: 'NOTE', what: say('If the hold-back lets go, the string runs toward {things}.', 'Si la retención se suelta, la línea corre hacia {things}.', values), move: say('Check the hold-back before each opening of the jaws; a positive stop before them keeps it off.', 'Revise la retención antes de abrir las mordazas; un tope firme antes de ahí la detiene.') })]
-      const move = say('Tether the string before the jaws open, and put a positive stop before them.', 'Sujete la línea antes de abrir las mordazas, y ponga un tope firme antes de ahí.')
+      if (isHeld) return [finding(ID, { ...common, level: 'NOTE', what: say('If the hold-back lets go, the string runs toward {things}.', 'Si la retención se suelta, la sarta corre hacia {things}.', values), move: say('Check the hold-back before each opening of the jaws; a positive stop before them keeps it off.', 'Revise la retención antes de abrir las mordazas; un tope firme antes de ahí la detiene.') })]
+      const move = say('Tether the string before the jaws open, and put a positive stop before them.', 'Sujete la sarta antes de abrir las mordazas, y ponga un tope firme antes de ahí.')
       return leaves
-        ? [finding(ID, { ...common, level: 'FIX', what: say('Nothing holds the string, and by itself it runs toward {things}.', 'Nada retiene la línea, y sola corre hacia {things}.', values), move })]
-        : [finding(ID, { ...common, level: 'CHECK', what: say('Nothing holds the string on the fall; once it moves it goes toward {things}.', 'Nada retiene la línea en la bajada; si se mueve va hacia {things}.', values), move })]
+        ? [finding(ID, { ...common, level: 'FIX', what: say('Nothing holds the string, and by itself it runs toward {things}.', 'Nada retiene la sarta, y sola corre hacia {things}.', values), move })]
+        : [finding(ID, { ...common, level: 'CHECK', what: say('Nothing holds the string on the fall; once it moves it goes toward {things}.', 'Nada retiene la sarta en la bajada; si se mueve va hacia {things}.', values), move })]
     })
   },
 })

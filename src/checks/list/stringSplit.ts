@@ -70,7 +70,7 @@ function midJoints(site: SiteModel, limits: Limits): Finding[] {
   const common = { source: restartSource, phases: ['tieIn'] as const, where: atRun(0), measured: q('force', restart.restartN) }
   const found: Finding[] = [finding(ID, {
     ...common, about: 'mid', level: 'CHECK', source: mechanics('strings'), measured: q('duration', eachS.likely),
-    what: say('{count} joints between strings stop the pull for some {each} each ({low} to {high}), before the strings are lined up; started again with all of it in, {weight} need some {restart}.', '{count} juntas entre sartas detienen el jalado unos {each} cada una ({low} a {high}), aparte de alinear las sartas; arrancar con todo adentro, {weight}, pide unos {restart}.', values),
+    what: say('Joints between strings: {count}, each stops the pull for some {each} ({low} to {high}), before the strings are lined up; started again with all of it in, {weight} need some {restart}.', 'Juntas entre sartas: {count}; cada una detiene el jalado unos {each} ({low} a {high}), aparte de alinear las sartas; arrancar con todo adentro, {weight}, pide unos {restart}.', values),
     move: say('Plan who holds the string and what keeps a bore or a host open meanwhile; daylight or curfew for the last one.', 'Planee quién retiene la sarta y qué mantiene abierta la perforación o el tubo anfitrión; luz u horario para la última.'),
   })]
   if (winchN !== null && winchN < restart.restartN) {

@@ -61,7 +61,7 @@ export const es: Readonly<Record<keyof typeof en, string>> = {
   showAndHide: 'Mostrar y ocultar', showAndHideAbout: 'Lo oculto sigue contando en cada revisión.',
 
   // title block and job
-  titleBlock: 'Cuadro de datos', titleOpen: 'Cuadro de datos: {title}', revision: 'revisión', revisionShort: 'rev {revision}', savedHere: 'guardado aquí', saved: 'guardado', saving: 'guardando', savedNot: 'sin guardar', savedBlocked: 'sin almacén', savedReadOnly: 'solo lectura',
+  titleBlock: 'Cuadro de datos', titleOpen: 'Cuadro de datos: {title}', revision: 'revisión', revisionShort: 'rev {revision}', savedHere: 'guardado', saved: 'guardado', saving: 'guardando', savedNot: 'sin guardar', savedBlocked: 'sin almacén', savedReadOnly: 'solo lectura',
   savedBlockedLong: 'Este navegador no deja guardar nada. Todo funciona, pero solo un archivo guardado conserva su trabajo.',
   sticksAndLength: 'tubos y largo', units: 'unidades', limitsShort: 'límites', limitsHouse: 'de la casa', limitsChanged: 'de la casa, {count} cambiados', share: 'compartir', image: 'imagen',
   pipeUnknown: 'aún sin decir', pipeInches: '{size} pulg {system} DR {dr} {material}', pipeMetric: '{size} mm SDR {dr} {material}', odBoth: '{inches} pulg ({millimetres} mm)',

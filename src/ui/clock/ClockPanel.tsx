@@ -90,7 +90,7 @@ export const ClockPanel = ({ onClose }: { onClose: () => void }): ReactNode => {
             <tbody>
               {likely.rows.map((row) => (
                 <tr key={row.joint}>
-                  <th scope="row">{row.joint}{lastDay > 0 ? <span className="quiet-text"> {local(text.day, { n: dayOf(row.day, row.loadMin) + 1 })}</span> : null}</th>
+                  <th scope="row">{row.joint}{lastDay > 0 ? <span className="quiet-text nowrap"> {local(text.day, { n: dayOf(row.day, row.loadMin) + 1 })}</span> : null}</th>
                   <td>{timeText(row.loadMin)}</td><td>{timeText(row.fuseMin)}</td><td><strong>{timeText(row.cooledMin)}</strong></td><td>{timeText(row.pulledMin)}</td>
                 </tr>
               ))}
