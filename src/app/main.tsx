@@ -62,13 +62,15 @@ const Bands = ({ app, services }: { app: App; services: ReturnType<typeof makeSe
 )
 
 const start = async (): Promise<void> => {
+  // Fetched while storage is being opened, not after it.
+  const lettering = document.fonts.load('16px Stringyard').catch(() => undefined)
   const keeper = await openKeeper()
   const { app, own } = compose(await keeper.settings().catch(() => ({})))
   const services = makeServices(app, keeper, own)
   // What was open when the page was closed or killed is open again, with its undo history.
   await services.reopenLast().catch(() => undefined)
   // Canvas text is drawn once: with the lettering of the app, not a stand-in.
-  await document.fonts.load('16px Stringyard').catch(() => undefined)
+  await lettering
   keepSettings(app, keeper)
   window.stringyard = makeTestHook(app)
   const root = document.getElementById('root')!
