@@ -66,7 +66,8 @@ export function restChanged(before: YardRecord, after: YardRecord, fields: reado
 }
 
 function rest(record: YardRecord, fields: readonly ChangeField[]): unknown {
-  const copy = structuredClone(record) as unknown as Record<string, unknown>
+  // Records are plain JSON.
+  const copy = JSON.parse(JSON.stringify(record)) as Record<string, unknown>
   const drop = (parts: readonly (string | number)[]): void => {
     let holder: unknown = copy
     for (const part of parts.slice(0, -1)) holder = typeof holder === 'object' && holder !== null ? (holder as Record<string | number, unknown>)[part] : undefined
