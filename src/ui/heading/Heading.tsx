@@ -154,8 +154,8 @@ interface SheetButton {
 /** Which buttons carry their word beside the picture: as many as the heading line has room for in both languages. */
 const namedOn: Readonly<Record<ViewState['form'], readonly string[]>> = {
   desktop: ['fold', 'hold', 'whatIf', 'run', 'talk', 'items'],
-  tabletLandscape: ['fold', 'hold'],
-  tabletPortrait: ['undo'],
+  tabletLandscape: [],
+  tabletPortrait: [],
   phone: [],
 }
 
