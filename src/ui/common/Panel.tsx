@@ -11,12 +11,14 @@ interface PanelProps {
   wide?: boolean
   /** Questions have no cross: one of their buttons answers. */
   question?: boolean
+  /** Nothing in it takes the focus: the text itself does, so that keys can scroll it. */
+  reading?: boolean
 }
 
 /**
  * A dialog of the platform: Esc closes it, the page behind is inert, and the focus goes back to what opened it.
  */
-export const Panel = ({ title, onClose, children, foot, wide = false, question = false }: PanelProps): ReactNode => {
+export const Panel = ({ title, onClose, children, foot, wide = false, question = false, reading = false }: PanelProps): ReactNode => {
   const dialog = useRef<HTMLDialogElement>(null)
   const titleId = useId()
   const { say } = useWords()
@@ -43,7 +45,7 @@ export const Panel = ({ title, onClose, children, foot, wide = false, question =
           <h2 id={titleId}>{title}</h2>
           {question ? null : <button type="button" className="quiet square" aria-label={say('close')} onClick={onClose}><Icon name="close" /></button>}
         </header>
-        <div className="panel-body">{children}</div>
+        <div className="panel-body" {...(reading ? { tabIndex: 0, role: 'group', 'aria-labelledby': titleId } : {})}>{children}</div>
         {foot === undefined ? null : <footer className="panel-foot">{foot}</footer>}
       </div>
     </dialog>

@@ -34,7 +34,7 @@ export const KeysPanel = ({ onClose }: { onClose: () => void }): ReactNode => {
   const rows = services.keyMap()
   const groups = [...new Set(rows.map(({ group }) => group.en))]
   return (
-    <Panel title={words.say('keysTitle')} onClose={onClose} wide>
+    <Panel title={words.say('keysTitle')} onClose={onClose} wide reading>
       <p className="quiet-text">{words.say('keysAbout')}</p>
       {groups.map((group) => {
         const inGroup = rows.filter((row) => row.group.en === group)
