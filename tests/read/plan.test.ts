@@ -39,12 +39,17 @@ describe('DXF', () => {
     expect(plan.shapes).toHaveLength(1)
   })
 
+  it('refuses a polyline that does not end and does not believe a count of corners', () => {
+    expect(whyNot(readDxf(dxf([[0, 'POLYLINE'], [8, 'a'], [0, 'VERTEX'], [10, 0], [20, 0], [0, 'LINE'], [8, 'a']])))).toMatch(/POLYLINE does not end/)
+    expect(planOf(readDxf(dxf([[0, 'LWPOLYLINE'], [8, 'a'], [90, 999_999_999], [70, 0], [10, 0], [20, 0], [10, 2], [20, 0]]))).shapes[0]!.points).toHaveLength(2)
+  })
+
   it('refuses what is cut off, binary, without sections, too long, or has corners that are no places', () => {
-    expect(whyNot(readDxf(dxf(square).slice(0, 120)))).toMatch(/damaged or cut off|no section ENTITIES/)
+    expect(whyNot(readDxf(dxf(square).slice(0, 120)))).toMatch(/cut off/)
     expect(whyNot(readDxf('AutoCAD Binary DXF\r\n\u001a\u0000'))).toMatch(/binary/)
     expect(whyNot(readDxf('hello'))).toMatch(/no section/)
     expect(whyNot(readDxf(dxf(square), { chars: 50, depth: 16, shapes: 9, cornersOfOne: 9, corners: 9 }))).toMatch(/more than 50 are not read/)
-    expect(whyNot(readDxf(dxf([[0, 'CIRCLE'], [8, 'a'], [10, 'x'], [20, 0], [40, 2]])))).toMatch(/ENTITIES 1 \(CIRCLE\): corner 1 is no place/)
+    expect(whyNot(readDxf(dxf([[0, 'CIRCLE'], [8, 'a'], [10, 'x'], [20, 0], [40, 2]])))).toMatch(/damaged: line \d+ is no number/)
     expect(whyNot(readDxf(dxf(square), { chars: 5000, depth: 16, shapes: 9, cornersOfOne: 3, corners: 9 }))).toMatch(/has 4 corners/)
     expect(whyNot(readDxf(dxf([[0, 'TEXT'], [8, 'x'], [1, 'words'], [10, 0], [20, 0]])))).toMatch(/holds no boundary/)
   })

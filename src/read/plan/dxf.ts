@@ -2,6 +2,7 @@
 import DxfParser from 'dxf-parser'
 import { refused, type Reading } from '../refusal.ts'
 import { Collector } from './collect.ts'
+import { cleanDxf } from './dxfPairs.ts'
 import { planLimits, type ForeignPlan, type ForeignShape, type PlanLimits, type PlanUnit } from './types.ts'
 
 /** $INSUNITS of the header (DXF reference, header variables). */
@@ -84,15 +85,18 @@ export function readDxf(text: string, limits: PlanLimits = planLimits): Reading<
   if (text.length > limits.chars) return refused(`the file has ${text.length} characters; more than ${limits.chars} are not read`, `el archivo tiene ${text.length} caracteres; no se leen más de ${limits.chars}`)
   if (text.includes('\u0000') || text.startsWith('AutoCAD Binary DXF')) return refused('is DXF in its binary form; save it as text (ASCII)', 'es DXF en forma binaria; guárdelo como texto (ASCII)')
   if (!/^\s*0\s*\r?\n\s*SECTION\b/m.test(text)) return refused('is no DXF text: it has no section', 'no es texto DXF: no tiene ninguna sección')
+  const clean = cleanDxf(text)
+  if (!clean.ok) return clean
   let drawing: unknown
   try {
-    drawing = new DxfParser().parseSync(text)
+    drawing = new DxfParser().parseSync(clean.dxf)
   } catch {
     return refused('the DXF is damaged or cut off', 'el DXF está dañado o cortado')
   }
   const entities = isGroup(drawing) ? drawing['entities'] : null
   if (!isGroup(drawing) || !Array.isArray(entities)) return refused('the DXF has no section ENTITIES', 'el DXF no tiene la sección ENTITIES')
   const into = new Collector(limits)
+  for (const type of clean.passed) into.pass(type)
   for (const [i, entity] of (entities as readonly unknown[]).entries()) {
     if (!isGroup(entity)) continue
     const type = String(entity['type'])
@@ -104,7 +108,5 @@ export function readDxf(text: string, limits: PlanLimits = planLimits): Reading<
     const bad = into.take({ layer: typeof entity['layer'] === 'string' ? entity['layer'] : '', name: '', ...shape }, `ENTITIES ${i + 1} (${type})`)
     if (bad !== null) return bad
   }
-  const header = drawing['header']
-  const code = isGroup(header) ? header['$INSUNITS'] : undefined
-  return into.plan(typeof code === 'number' ? (unitOfCode[code] ?? null) : null)
+  return into.plan(clean.unitCode === null ? null : (unitOfCode[clean.unitCode] ?? null))
 }
