@@ -23,5 +23,5 @@ run(process.execPath, [`${root}node_modules/vite/bin/vite.js`, 'build', '--logLe
 run(process.execPath, [tsx, 'tests/bench/drag.bench.ts'])
 console.log('\n# Scrubbing the run-through in the built app, ms')
 run(process.execPath, [tsx, 'tests/bench/scrub.bench.ts'])
-console.log('\n# Load with a processor 4 times slower, and memory over 10,000 edits, in the built app')
+console.log('\n# Load with a processor 4 times slower, and memory over 10,000 presses of editing keys, in the built app')
 run(process.execPath, [tsx, 'tests/bench/load.bench.ts'])
