@@ -42,7 +42,7 @@ const supportsIn = (document: YardDocument): YardRecord[] => Object.values(docum
 const changes: readonly (readonly [number, Change])[] = [
   [0.8, anyPipe], [0.3, coincident], [0.25, farOut], [0.2, steep], [0.15, something(isLeftOut)], [0.3, finerJob], [0.15, limitsChanged], [0.15, measured], [0.1, zonesChanged], [0.12, longString],
   [0.06, onEachOther], [0.25, peopleGear], [0.05, twoSetUps], [0.06, pathOddly], [0.2, oneSurfaceMore],
-  [0.25, storesAndPits], [0.15, severalStrings], [0.15, archAsked], [0.1, walks],
+  [0.25, storesAndPits], [0.15, severalStrings], [0.15, archAsked], [0.1, walks], [0.25, hours],
 ]
 
 /** What the people checks look at: fuel, plate, generator and shelter near each other, lanes, two languages on the crew. */
@@ -98,6 +98,12 @@ function severalStrings(random: Random, document: YardDocument): YardDocument {
 function archAsked(random: Random, document: YardDocument): YardDocument {
   const unsaid = (value: number): number | null => (random() < 0.3 ? null : value)
   return withJob(document, { arch: { entryAngleRad: unsaid(between(random, 0.02, 0.6)), radiusM: unsaid(between(random, 3, 80)), ownerTimesOd: unsaid(between(random, 20, 60)), rollerHeightM: unsaid(between(random, 0, 1)), supportSpacingM: unsaid(between(random, 2, 9)) } })
+}
+
+/** Working hours and breaks, some of them the wrong way round. */
+function hours(random: Random, document: YardDocument): YardDocument {
+  const at = (low: number, high: number): number | null => (random() < 0.25 ? null : Math.round(between(random, low, high)))
+  return withJob(document, { clock: { startMin: at(240, 1000), endMin: at(600, 1440), breaks: random() < 0.5 ? [] : [{ atMin: 720, lengthMin: Math.round(between(random, 0, 120)) }] } })
 }
 
 function walks(_random: Random, document: YardDocument): YardDocument {
