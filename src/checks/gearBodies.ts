@@ -1,7 +1,9 @@
 /** What the gear covers in plan, standing and moving, for clearances by exact distance (docs/formulas/clearance.md). */
 import { distanceBetween, type Shape } from '../geometry/distance.ts'
 import { add, along, distanceM, subtract, type Vec } from '../geometry/vector.ts'
-import type { PlacedItem, SiteModel } from '../derive/types.ts'
+import { itemsOf } from '../derive/itemsOf.ts'
+import type { SiteModel } from '../derive/types.ts'
+import { pointsOf } from '../derive/ways.ts'
 import { aroundLine } from '../derive/zones/shapes.ts'
 import type { Localized } from '../messages/localized.ts'
 import type { PlacedRecord } from '../scene/kinds/index.ts'
@@ -35,10 +37,6 @@ export const ROUNDING_M = 1e-6
 export const isLocked = (site: SiteModel, id: string): boolean => site.placed.get(id)?.record.locked === true
 
 export const isUnder = (valueM: number, limitM: number): boolean => valueM < limitM - ROUNDING_M
-
-const pointsOf = (item: PlacedItem): Vec[] => Array.from({ length: item.outlineM.length / 2 }, (_, i) => ({ xM: item.outlineM[2 * i]!, yM: item.outlineM[2 * i + 1]! }))
-
-const itemsOf = (site: SiteModel, kind: PlacedRecord['kind']): PlacedItem[] => [...site.placed.values()].filter((item) => item.kind === kind)
 
 /** Running distances from one to another at which a strip along the run needs a corner. */
 function stationsOf(site: Pick<SiteModel, 'bends'>, fromM: number, toM: number): number[] {
@@ -85,7 +83,7 @@ export function stringBody(site: SiteModel, reach = stringReachM(site)): GearBod
 }
 
 const standing = (site: SiteModel, role: 'machine' | 'rack' | 'loader' | 'offload' | 'puller'): GearBody[] =>
-  itemsOf(site, role).map((item) => ({ role, itemIds: [item.id], name: nameOf(site, item.id), points: pointsOf(item) }))
+  itemsOf(site, role).map((item) => ({ role, itemIds: [item.id], name: nameOf(site, item.id), points: pointsOf(item.outlineM) }))
 
 /** A driven puller covers the run from the first nose on, ahead of the nose by its rope; a winch stands where it is drawn. */
 export function pullerSweeps(site: SiteModel): GearBody[] {

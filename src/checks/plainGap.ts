@@ -1,7 +1,7 @@
 /** Distance between two items in plan, outline to outline; a person's walk is longer where something stands between. */
 import { distanceBetween, type Closest, type Shape } from '../geometry/distance.ts'
 import { pointsOf } from '../derive/ways.ts'
-import type { PlacedItem, SiteModel } from '../derive/types.ts'
+import type { PlacedItem } from '../derive/types.ts'
 import type { PlacedRecord } from '../scene/kinds/index.ts'
 
 /** Kinds that are points on the plan: measured to their middle. */
@@ -10,12 +10,6 @@ const small: ReadonlySet<PlacedRecord['kind']> = new Set(['extinguisher', 'burnK
 const figureOf = (item: PlacedItem): Shape => (small.has(item.kind) || item.outlineM.length < 6 ? { kind: 'point', point: item } : { kind: 'polygon', points: pointsOf(item.outlineM) })
 
 export const gapOf = (a: PlacedItem, b: PlacedItem): Closest => distanceBetween(figureOf(a), figureOf(b))
-
-export interface OfKind<K extends PlacedRecord['kind']> extends PlacedItem {
-  record: Extract<PlacedRecord, { kind: K }>
-}
-
-export const ofKind = <K extends PlacedRecord['kind']>(site: SiteModel, kind: K): OfKind<K>[] => [...site.placed.values()].filter((item): item is OfKind<K> => item.record.kind === kind)
 
 /** Nearest of some items to one, with the distance. */
 export const nearestTo = <T extends PlacedItem>(one: PlacedItem, others: readonly T[]): { item: T; distanceM: number } | null =>

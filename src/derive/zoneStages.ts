@@ -2,7 +2,7 @@
 import { distanceBetween } from '../geometry/distance.ts'
 import { boundingBox, polygonContains, type Box } from '../geometry/polygon.ts'
 import type { Vec } from '../geometry/vector.ts'
-import { phases, type Phase } from '../scene/parts.ts'
+import { isAfterJoints, phases, type Phase } from '../scene/parts.ts'
 import { zonesAt, type Zone } from './zones.ts'
 import { FARTHEST_RUN_M } from './runAwayWay.ts'
 import type { SiteModel, Stage } from './types.ts'
@@ -24,7 +24,7 @@ const made = new WeakMap<SiteModel, readonly ZonesOfStage[]>()
 export function jointsOf(site: SiteModel, phase: Phase): number[] {
   const last = Math.max(1, site.sticks.stickCount - 1)
   if (phase === 'setUp' || phase === 'offload') return [1]
-  if (phase === 'move' || phase === 'rest' || phase === 'tieIn') return [last]
+  if (isAfterJoints(phase)) return [last]
   return [...new Set([1, Math.ceil(last / 2), ...(phase === 'pull' ? reachingJoints(site, last) : []), last])].toSorted((a, b) => a - b)
 }
 

@@ -145,12 +145,8 @@ const traceRect = (context: Paint2D, { xM, yM, widthM, heightM, radiusM = 0 }: E
   context.closePath()
 }
 
-/** Screen bounds of a shape, for hatching. */
-const boundsPx = (shape: Shape, m: Matrix): BoxPx => {
-  const points =
-    shape.t === 'path' ? shape.points
-      : shape.t === 'rect' ? [shape.xM, shape.yM, shape.xM + shape.widthM, shape.yM, shape.xM + shape.widthM, shape.yM + shape.heightM, shape.xM, shape.yM + shape.heightM]
-        : [[-1, -1], [1, -1], [1, 1], [-1, 1]].flatMap(([x, y]) => [shape.xM + (x as number) * shape.radiusM, shape.yM + (y as number) * shape.radiusM])
+/** Screen bounds of flat points. */
+export const boxOfPoints = (points: readonly number[], m: Matrix): BoxPx => {
   const box = { x0: Infinity, y0: Infinity, x1: -Infinity, y1: -Infinity }
   for (let i = 0; i + 1 < points.length; i += 2) {
     const [x, y] = [points[i] as number, points[i + 1] as number]
@@ -161,6 +157,15 @@ const boundsPx = (shape: Shape, m: Matrix): BoxPx => {
     box.y1 = Math.max(box.y1, yPx)
   }
   return box
+}
+
+/** Screen bounds of a shape, for hatching. */
+const boundsPx = (shape: Shape, m: Matrix): BoxPx => {
+  const points =
+    shape.t === 'path' ? shape.points
+      : shape.t === 'rect' ? [shape.xM, shape.yM, shape.xM + shape.widthM, shape.yM, shape.xM + shape.widthM, shape.yM + shape.heightM, shape.xM, shape.yM + shape.heightM]
+        : [[-1, -1], [1, -1], [1, 1], [-1, 1]].flatMap(([x, y]) => [shape.xM + (x as number) * shape.radiusM, shape.yM + (y as number) * shape.radiusM])
+  return boxOfPoints(points, m)
 }
 
 const paintPen = (context: Paint2D, shape: Shape & Pen, options: PaintOptions): void => {

@@ -62,6 +62,8 @@ export type HeightRule = z.infer<typeof heightSchema>
 export const phaseSchema = z.enum(['setUp', 'offload', 'load', 'fuse', 'pull', 'move', 'rest', 'tieIn'])
 export type Phase = z.infer<typeof phaseSchema>
 export const phases: readonly Phase[] = phaseSchema.options
+/** Whether the last joint is made by then: the whole string lies out. */
+export const isAfterJoints = (phase: Phase): boolean => phase === 'move' || phase === 'rest' || phase === 'tieIn'
 
 export const zoneClassSchema = z.enum(['RED', 'AMBER', 'BLUE'])
 export type ZoneClass = z.infer<typeof zoneClassSchema>

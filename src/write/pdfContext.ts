@@ -6,18 +6,7 @@ import { faceRuns, faceWidth, type FaceWeight } from '../sheet/crew/face.ts'
 type Pdf = InstanceType<typeof PDFDocument>
 type Step = { to: 'move' | 'line'; x: number; y: number } | { to: 'curve'; points: readonly [number, number, number, number, number, number] } | { to: 'close' }
 
-interface State {
-  fillStyle: string | object
-  strokeStyle: string | object
-  lineWidth: number
-  lineCap: string
-  lineJoin: string
-  globalAlpha: number
-  font: string
-  textAlign: string
-  textBaseline: string
-  dash: readonly number[]
-}
+type State = Pick<Paint2D, 'fillStyle' | 'strokeStyle' | 'lineWidth' | 'lineCap' | 'lineJoin' | 'globalAlpha' | 'font' | 'textAlign' | 'textBaseline'> & { dash: readonly number[] }
 
 /** Name of a registered part of the face. */
 export const faceName = (part: 'latin' | 'latin-ext', weight: FaceWeight): string => `${part}-${weight}`

@@ -1,5 +1,6 @@
 /** What lies on the plan as plain shapes, for files that other programs read. Site frame, metres, x right, y up. */
 import type { PlacedItem, SiteModel } from '../derive/types.ts'
+import { pointsOf } from '../derive/ways.ts'
 import { kindOf } from '../scene/kinds/index.ts'
 import { plainText } from '../sheet/crew/face.ts'
 import { numberedZones } from '../sheet/crew/zoneList.ts'
@@ -17,8 +18,6 @@ export interface PlanShape {
   properties: Readonly<Record<string, string | number | boolean | null>>
 }
 
-const pairs = (flat: readonly number[]): { xM: number; yM: number }[] => Array.from({ length: flat.length >> 1 }, (_, i) => ({ xM: flat[2 * i]!, yM: flat[2 * i + 1]! }))
-
 const nameOf = (item: PlacedItem): string => {
   const { record } = item
   const own = 'name' in record && typeof record.name === 'string' ? record.name : ''
@@ -26,7 +25,7 @@ const nameOf = (item: PlacedItem): string => {
 }
 
 const shapeOf = (item: PlacedItem, site: SiteModel): PlanShape => {
-  const outline = pairs(item.outlineM)
+  const outline = pointsOf(item.outlineM)
   const isArea = 'place' in item.record ? outline.length >= 3 : kindOf(item.kind)?.placing === 'polygon' && outline.length >= 3
   const support = site.supports.find(({ itemId }) => itemId === item.id)
   return {

@@ -6,7 +6,7 @@ import type { MachineRecord } from '../../src/scene/kinds/machine.ts'
 import { unknownFigure } from '../../src/scene/parts.ts'
 import { jobUnsaid } from '../../src/scene/records/frame.ts'
 import { inchM, psiPa } from '../../src/units/factors.ts'
-import { dayOf, minutesOf, timeText } from '../../src/ui/clock/timeOfDay.ts'
+import { dayOf, minutesOf, timeText } from '../../src/units/timeOfDay.ts'
 import { fusionYard } from '../helpers/fusionYard.ts'
 
 describe('the clock of a layout', () => {

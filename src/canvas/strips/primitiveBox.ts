@@ -1,6 +1,6 @@
 import { guessedWidthPx } from '../../drawing/fractionText.ts'
 import { markMatrix, scaleOf, type Matrix } from '../../drawing/matrix.ts'
-import { touchSizePx, type BoxPx, type PaintOptions } from '../../drawing/paint.ts'
+import { boxOfPoints, touchSizePx, type BoxPx, type PaintOptions } from '../../drawing/paint.ts'
 import type { Primitive } from '../../drawing/primitives.ts'
 import { PIPE_LEAST_PX } from '../../drawing/theme.ts'
 
@@ -11,15 +11,7 @@ const TEXT_SLACK_RATIO = 1.3
 const TEXT_ROOM_PX = 10
 
 const grown = (points: readonly number[], m: Matrix, roomPx: number): BoxPx => {
-  const box = { x0: Infinity, y0: Infinity, x1: -Infinity, y1: -Infinity }
-  for (let i = 0; i + 1 < points.length; i += 2) {
-    const [x, y] = [points[i] as number, points[i + 1] as number]
-    const [xPx, yPx] = [m.a * x + m.c * y + m.e, m.b * x + m.d * y + m.f]
-    box.x0 = Math.min(box.x0, xPx)
-    box.x1 = Math.max(box.x1, xPx)
-    box.y0 = Math.min(box.y0, yPx)
-    box.y1 = Math.max(box.y1, yPx)
-  }
+  const box = boxOfPoints(points, m)
   return { x0: box.x0 - roomPx, y0: box.y0 - roomPx, x1: box.x1 + roomPx, y1: box.y1 + roomPx }
 }
 

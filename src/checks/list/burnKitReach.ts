@@ -1,7 +1,8 @@
 import { ROUNDING_M } from '../gearBodies.ts'
 import { sourceOf } from '../limits.ts'
 import { atPoint, boundFor, defineCheck, finding, nameOf, q, say } from '../make.ts'
-import { nearestTo, ofKind } from '../plainGap.ts'
+import { itemsOf } from '../../derive/itemsOf.ts'
+import { nearestTo } from '../plainGap.ts'
 
 const ID = 'burn-kit-reach'
 
@@ -10,11 +11,11 @@ export const burnKitReach = defineCheck({
   title: { en: 'Burn kit near the hot plate', es: 'Botiquín cerca de la placa' },
   cost: 'quick',
   run: (site, { limits }) => {
-    const hot = [...ofKind(site, 'plateHolder'), ...ofKind(site, 'machine')]
+    const hot = [...itemsOf(site, 'plateHolder'), ...itemsOf(site, 'machine')]
     if (hot.length === 0) return []
     const limit = limits.limit('burn-kit')
     const mostM = boundFor(limit, 'CHECK')
-    const kits = ofKind(site, 'burnKit')
+    const kits = itemsOf(site, 'burnKit')
     const far = hot.map((item) => ({ item, kit: nearestTo(item, kits) })).filter(({ kit }) => kit === null || (mostM !== null && kit.distanceM > mostM + ROUNDING_M)).toSorted((a, b) => (b.kit?.distanceM ?? Infinity) - (a.kit?.distanceM ?? Infinity))
     const [worst] = far
     if (worst === undefined) return [finding(ID, { level: 'met', source: sourceOf(limit), items: kits.map(({ id }) => id), what: say('A burn kit is near machine and hot plate.', 'Hay botiquín de quemaduras cerca de la máquina y la placa.') })]

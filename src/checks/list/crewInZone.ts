@@ -1,5 +1,6 @@
-import type { PlacedItem, SiteModel } from '../../derive/types.ts'
+import type { SiteModel } from '../../derive/types.ts'
 import { clearSpot, type SpotPlace } from '../../derive/clearSpot.ts'
+import { spotsOf, type Spot } from '../../derive/people/spots.ts'
 import type { Zone } from '../../derive/zones.ts'
 import { depthIn, judging, zoneStagesOf, type ZonesOfStage } from '../../derive/zoneStages.ts'
 import type { Localized } from '../../messages/localized.ts'
@@ -20,16 +21,12 @@ const LONE_TASKS: ReadonlySet<CrewRecord['role']> = new Set(['operator', 'exitHa
 
 export const roleName = (role: CrewRecord['role']): Localized => crewRoles.find(({ value }) => value === role)?.label ?? { en: role, es: role }
 
-interface Spot extends PlacedItem {
-  record: CrewRecord
-}
-
 export const crewInZone = defineCheck({
   id: ID,
   title: { en: 'Crew spots and zones', es: 'Puestos y zonas' },
   cost: 'slow',
   run: (site) => {
-    const spots = [...site.placed.values()].filter((item): item is Spot => item.record.kind === 'crew')
+    const spots = spotsOf(site)
     if (spots.length === 0) return []
     const stages = zoneStagesOf(site)
     const found = [...spots.flatMap((spot) => ofSpot(site, spot, stages)), ...shared(spots)]

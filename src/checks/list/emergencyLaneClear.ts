@@ -6,7 +6,7 @@ import type { Finding } from '../finding.ts'
 import { ROUNDING_M, stringReachM } from '../gearBodies.ts'
 import { sourceOf } from '../limits.ts'
 import { atPoint, defineCheck, finding, listOf, nameOf, q, say } from '../make.ts'
-import { ofKind, type OfKind } from '../plainGap.ts'
+import { itemsOf, type ItemOf } from '../../derive/itemsOf.ts'
 import { pointsOf, runLine } from '../../derive/ways.ts'
 
 const ID = 'emergency-lane-clear'
@@ -14,14 +14,14 @@ const ID = 'emergency-lane-clear'
 const standing: ReadonlySet<PlacedRecord['kind']> = new Set(['machine', 'rack', 'loader', 'offload', 'puller', 'stack', 'trailer', 'generator', 'fuel', 'shelter', 'plateHolder', 'cuttingPlace', 'building', 'tree', 'fence', 'barrier', 'anchor', 'redirectBlock', 'water', 'trench'])
 const lines: ReadonlySet<PlacedRecord['kind']> = new Set(['fence', 'barrier', 'trench'])
 
-type Lane = OfKind<'emergencyLane'>
+type Lane = ItemOf<'emergencyLane'>
 
 export const emergencyLaneClear = defineCheck({
   id: ID,
   title: { en: 'Emergency lane', es: 'Carril de emergencia' },
   cost: 'quick',
   run: (site, { limits }) => {
-    const lanes = ofKind(site, 'emergencyLane')
+    const lanes = itemsOf(site, 'emergencyLane')
     if (lanes.length === 0) return []
     const limit = limits.limit('emergency-lane')
     const found = lanes.flatMap((lane) => [...ofSize(site, lane, limit), ...ofThings(site, lane, limit), ...ofWires(site, lane, limit), ...ofString(site, lane, limit)])
@@ -85,7 +85,7 @@ function ofThings(site: SiteModel, lane: Lane, limit: Limit): Finding[] {
 
 function ofWires(site: SiteModel, lane: Lane, limit: Limit): Finding[] {
   const heightM = limitParam(limit, 'heightM')
-  return ofKind(site, 'overheadLine').flatMap((wire) => {
+  return itemsOf(site, 'overheadLine').flatMap((wire) => {
     const lowM = wire.record.figures.lowestHeightM.value
     if (lowM === null || lowM >= heightM - ROUNDING_M) return []
     const { distanceM, from } = distanceBetween({ kind: 'polyline', points: wire.record.points }, lineOf(lane))

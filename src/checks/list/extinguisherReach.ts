@@ -3,7 +3,8 @@ import type { Finding } from '../finding.ts'
 import { ROUNDING_M } from '../gearBodies.ts'
 import { sourceOf } from '../limits.ts'
 import { atPoint, defineCheck, finding, nameOf, q, say } from '../make.ts'
-import { nearestTo, ofKind, type OfKind } from '../plainGap.ts'
+import { itemsOf, type ItemOf } from '../../derive/itemsOf.ts'
+import { nearestTo } from '../plainGap.ts'
 import type { SiteModel } from '../../derive/types.ts'
 
 const ID = 'extinguisher-reach'
@@ -13,7 +14,7 @@ export const extinguisherReach = defineCheck({
   title: { en: 'Extinguishers near fuel', es: 'Extintores cerca del combustible' },
   cost: 'quick',
   run: (site, { limits }) => {
-    const fuels = ofKind(site, 'fuel')
+    const fuels = itemsOf(site, 'fuel')
     if (fuels.length === 0) return []
     const [inUse, stored] = [limits.limit('extinguisher-fuel'), limits.limit('extinguisher-storage')]
     const found = [...unknowns(site, fuels, inUse), ...fuels.filter(({ record }) => record.amount === 'over5Gal').flatMap((fuel) => [...ofUse(site, fuel, inUse), ...ofStorage(site, fuel, stored)])]
@@ -22,12 +23,12 @@ export const extinguisherReach = defineCheck({
   },
 })
 
-type Fuel = OfKind<'fuel'>
+type Fuel = ItemOf<'fuel'>
 
 /** Fuel whose amount, and extinguishers near more than 5 gal whose rating, nobody has said. */
 function unknowns(site: SiteModel, fuels: readonly Fuel[], limit: Limit): Finding[] {
   const amounts = fuels.filter(({ record }) => record.amount === null)
-  const ratings = fuels.some(({ record }) => record.amount === 'over5Gal') ? ofKind(site, 'extinguisher').filter(({ record }) => record.rating === null) : []
+  const ratings = fuels.some(({ record }) => record.amount === 'over5Gal') ? itemsOf(site, 'extinguisher').filter(({ record }) => record.rating === null) : []
   const missing = [
     ...amounts.map(({ id }) => ({ recordId: id, path: 'amount', label: { en: 'amount of fuel', es: 'cantidad de combustible' } })),
     ...ratings.map(({ id }) => ({ recordId: id, path: 'rating', label: { en: 'rating of the extinguisher', es: 'capacidad del extintor' } })),
@@ -43,7 +44,7 @@ function unknowns(site: SiteModel, fuels: readonly Fuel[], limit: Limit): Findin
 }
 
 function ofUse(site: SiteModel, fuel: Fuel, limit: Limit): Finding[] {
-  const near = nearestTo(fuel, ofKind(site, 'extinguisher').filter(({ record }) => record.rating === '10B' || record.rating === '20B'))
+  const near = nearestTo(fuel, itemsOf(site, 'extinguisher').filter(({ record }) => record.rating === '10B' || record.rating === '20B'))
   if (limit.fix === null || (near !== null && near.distanceM <= limit.fix + ROUNDING_M)) return []
   const values = { fuel: nameOf(site, fuel.id), far: q('length', near?.distanceM ?? null), limit: q('length', limit.fix) }
   return [finding(ID, {
@@ -58,7 +59,7 @@ function ofUse(site: SiteModel, fuel: Fuel, limit: Limit): Finding[] {
 /** Only the site can tell whether fuel is stored there: a house rule of reading, the distance is the law's. */
 function ofStorage(site: SiteModel, fuel: Fuel, limit: Limit): Finding[] {
   const nearM = limitParam(limit, 'nearM')
-  const all = ofKind(site, 'extinguisher').filter(({ record }) => record.rating === '20B')
+  const all = itemsOf(site, 'extinguisher').filter(({ record }) => record.rating === '20B')
   const isIn = (distanceM: number): boolean => limit.fix === null || (distanceM >= nearM - ROUNDING_M && distanceM <= limit.fix + ROUNDING_M)
   const near = nearestTo(fuel, all)
   if (all.some((one) => isIn(nearestTo(fuel, [one])!.distanceM))) return []

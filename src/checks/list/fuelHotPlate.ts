@@ -1,7 +1,8 @@
 import { ROUNDING_M } from '../gearBodies.ts'
 import { sourceOf } from '../limits.ts'
 import { atPoint, boundFor, defineCheck, finding, nameOf, q, say } from '../make.ts'
-import { gapOf, ofKind } from '../plainGap.ts'
+import { itemsOf } from '../../derive/itemsOf.ts'
+import { gapOf } from '../plainGap.ts'
 
 const ID = 'fuel-hot-plate'
 
@@ -10,7 +11,7 @@ export const fuelHotPlate = defineCheck({
   title: { en: 'Fuel and hot plate', es: 'Combustible y placa caliente' },
   cost: 'quick',
   run: (site, { limits }) => {
-    const [fuels, plates] = [ofKind(site, 'fuel'), ofKind(site, 'plateHolder')]
+    const [fuels, plates] = [itemsOf(site, 'fuel'), itemsOf(site, 'plateHolder')]
     if (fuels.length === 0 || plates.length === 0) return []
     const limit = limits.limit('fuel-hot-plate')
     const leastM = boundFor(limit, 'CHECK')

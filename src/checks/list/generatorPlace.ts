@@ -2,7 +2,8 @@ import type { Finding } from '../finding.ts'
 import { ROUNDING_M } from '../gearBodies.ts'
 import { sourceOf } from '../limits.ts'
 import { atPoint, boundFor, defineCheck, finding, nameOf, q, say } from '../make.ts'
-import { gapOf, nearestTo, ofKind } from '../plainGap.ts'
+import { itemsOf } from '../../derive/itemsOf.ts'
+import { gapOf, nearestTo } from '../plainGap.ts'
 
 const ID = 'generator-place'
 
@@ -11,7 +12,7 @@ export const generatorPlace = defineCheck({
   title: { en: 'Generator and shelter', es: 'Generador y carpa' },
   cost: 'quick',
   run: (site, { limits }) => {
-    const [generators, shelters] = [ofKind(site, 'generator'), ofKind(site, 'shelter')]
+    const [generators, shelters] = [itemsOf(site, 'generator'), itemsOf(site, 'shelter')]
     if (generators.length === 0 || shelters.length === 0) return []
     const limit = limits.limit('generator-shelter')
     const [apartM, besideM] = [boundFor(limit, 'CHECK') ?? 0, limit.fix ?? 0]

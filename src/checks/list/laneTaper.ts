@@ -1,7 +1,7 @@
 import { laneClosure } from '../../engine/traffic/laneClosure.ts'
 import type { Finding, Source } from '../finding.ts'
 import { atPoint, defineCheck, finding, listOf, nameOf, q, say } from '../make.ts'
-import { ofKind, type OfKind } from '../plainGap.ts'
+import { itemsOf, type ItemOf } from '../../derive/itemsOf.ts'
 import type { SiteModel } from '../../derive/types.ts'
 
 const ID = 'lane-taper'
@@ -11,10 +11,10 @@ export const laneTaper = defineCheck({
   id: ID,
   title: { en: 'Taper and buffer of a closed lane', es: 'Transición y espacio libre de un carril cerrado' },
   cost: 'quick',
-  run: (site) => ofKind(site, 'trafficLane').filter(({ record }) => record.closed === true).map((lane) => ofLane(site, lane)),
+  run: (site) => itemsOf(site, 'trafficLane').filter(({ record }) => record.closed === true).map((lane) => ofLane(site, lane)),
 })
 
-function ofLane(site: SiteModel, lane: OfKind<'trafficLane'>): Finding {
+function ofLane(site: SiteModel, lane: ItemOf<'trafficLane'>): Finding {
   const { widthM, speedMPerS } = lane.record.figures
   const [start] = lane.record.points
   const common = { level: 'CHECK' as const, about: lane.id, items: [lane.id], where: start === undefined ? null : atPoint(start.xM, start.yM), source: mutcd }

@@ -1,17 +1,12 @@
 import { clockOf } from '../../derive/clock.ts'
 import { jobClock, type JobClock } from '../../engine/clock/jobClock.ts'
 import { minuteS } from '../../units/factors.ts'
+import { timeText } from '../../units/timeOfDay.ts'
 import { defineCheck, finding, houseRule, q, say } from '../make.ts'
 
 const ID = 'last-joint'
 /** From this many days on the work is planned by days, and nobody means to end it tonight. */
 const BY_DAYS = 3
-
-/** Minutes after midnight as '22:00'; past midnight it counts on from 00:00. */
-const timeOf = (min: number): string => {
-  const whole = Math.round(min) % (24 * 60)
-  return `${String(Math.floor(whole / 60)).padStart(2, '0')}:${String(whole % 60).padStart(2, '0')}`
-}
 
 export const lastJoint = defineCheck({
   id: ID,
@@ -24,13 +19,13 @@ export const lastJoint = defineCheck({
     if (joints === 0 || site.job.stickLengthM === null) return []
     const common = { items: [site.job.id].filter((id) => site.placed.has(id)), source: houseRule, phases: ['fuse', 'pull'] as const }
     if (missing.length > 0 || steps === null || startMin === null) {
-      return [finding(ID, { ...common, level: 'CHECK', missing, what: say('Whether the last joint is done by {end} is not known.', 'No se sabe si la última junta queda lista a las {end}.', { end: timeOf(endMin) }), move: say('Give start of work and pipe.', 'Dé el inicio del trabajo y el tubo.') })]
+      return [finding(ID, { ...common, level: 'CHECK', missing, what: say('Whether the last joint is done by {end} is not known.', 'No se sabe si la última junta queda lista a las {end}.', { end: timeText(endMin) }), move: say('Give start of work and pipe.', 'Dé el inicio del trabajo y el tubo.') })]
     }
     if (likely === null || high === null || endMin <= startMin) return []
     const through = (which: 'likelyS' | 'highS'): number => doneMin(jobClock({ joints, steps, which, startMin, endMin: null, breaks }))
     const [likelyMin, highMin] = [through('likelyS'), through('highS')]
     const fits = likely.rows.filter(({ day }) => day === 0).length
-    const values = { joints, end: timeOf(endMin), start: timeOf(startMin), done: timeOf(likelyMin), late: timeOf(highMin), fits, days: likely.days, last: timeOf(likely.lastStartMin ?? endMin), over: q('duration', (likelyMin - endMin) * minuteS) }
+    const values = { joints, end: timeText(endMin), start: timeText(startMin), done: timeText(likelyMin), late: timeText(highMin), fits, days: likely.days, last: timeText(likely.lastStartMin ?? endMin), over: q('duration', (likelyMin - endMin) * minuteS) }
     const measures = { measured: q('duration', (likelyMin - startMin) * minuteS), limit: q('duration', (endMin - startMin) * minuteS) }
     if (likely.isTooLong) return [finding(ID, { ...common, ...measures, level: 'CHECK', about: 'none', what: say('Between {start} and {end} not one joint fits.', 'Entre {start} y {end} no cabe ni una junta.', values), move: say('Ask for longer hours.', 'Pida más horas.') })]
     if (likelyMin > endMin && likely.days >= BY_DAYS) return [finding(ID, { ...common, ...measures, level: 'NOTE', about: 'days', what: say('{joints} joints take {days} days from {start} to {end}, {fits} on the first; take up no stick after {last}.', '{joints} juntas piden {days} días de {start} a {end}, {fits} el primero; no tome otro tubo después de las {last}.', values), move: say('Tether and plug the string each night.', 'Sujete y tape la sarta cada noche.') })]

@@ -1,3 +1,4 @@
+import { itemsOf } from '../../derive/itemsOf.ts'
 import type { MissingInput, SiteModel } from '../../derive/types.ts'
 import { kinds, type PlacedKind } from '../../scene/kinds/index.ts'
 import type { Localized } from '../../messages/localized.ts'
@@ -48,7 +49,7 @@ function ofGround(site: SiteModel): Finding[] {
 /** One finding a kind, whatever number of items lacks whatever number of fields. */
 function ofKind(site: SiteModel, kind: PlacedKind): Finding[] {
   const fields = (neededFields[kind] ?? []).filter(({ when }) => when === undefined || when(site))
-  const items = [...site.placed.values()].filter((item) => item.kind === kind)
+  const items = itemsOf(site, kind)
   const missing = items.flatMap(({ id, label, record }) => fields.filter(({ path }) => isMissing(record, path)).map(({ path }): MissingInput => ({ recordId: id, path, label: ofItem(fieldName(kind, path), label) })))
   if (missing.length === 0) return []
   const lacking = fields.filter(({ path }) => missing.some((one) => one.path === path)).map(({ path }) => fieldName(kind, path))

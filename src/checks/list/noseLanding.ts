@@ -5,7 +5,7 @@ import type { Draft } from '../make.ts'
 import type { Finding, Level, Remedy } from '../finding.ts'
 import { sourceOf, type Limits } from '../limits.ts'
 import { atSupport, defineCheck, downToTapeM, finding, q, say, stretchOf } from '../make.ts'
-import { loaderPlateN } from '../loaders.ts'
+import { loaderPlateN } from '../../derive/loaders.ts'
 import { strikesOthers } from '../noseStrike.ts'
 
 interface Judged {

@@ -2,7 +2,8 @@ import type { Finding } from '../finding.ts'
 import { ROUNDING_M } from '../gearBodies.ts'
 import { sourceOf } from '../limits.ts'
 import { atPoint, boundFor, defineCheck, finding, houseRule, nameOf, q, say } from '../make.ts'
-import { nearestTo, ofKind, type OfKind } from '../plainGap.ts'
+import { itemsOf, type ItemOf } from '../../derive/itemsOf.ts'
+import { nearestTo } from '../plainGap.ts'
 import type { SiteModel } from '../../derive/types.ts'
 
 const ID = 'plate-holder'
@@ -12,7 +13,7 @@ export const plateHolderPlace = defineCheck({
   title: { en: 'Place of the hot plate holder', es: 'Lugar del soporte de la placa' },
   cost: 'quick',
   run: (site, { limits }) => {
-    const [holders, machines] = [ofKind(site, 'plateHolder'), ofKind(site, 'machine')]
+    const [holders, machines] = [itemsOf(site, 'plateHolder'), itemsOf(site, 'machine')]
     if (holders.length === 0) return []
     const limit = limits.limit('plate-holder')
     const mostM = boundFor(limit, 'CHECK')
@@ -31,7 +32,7 @@ export const plateHolderPlace = defineCheck({
   },
 })
 
-function onGround(site: SiteModel, holder: OfKind<'plateHolder'>): Finding[] {
+function onGround(site: SiteModel, holder: ItemOf<'plateHolder'>): Finding[] {
   const { onGrass } = holder.record
   if (onGrass === false) return []
   const values = { holder: nameOf(site, holder.id) }

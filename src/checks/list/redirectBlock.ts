@@ -2,7 +2,7 @@ import { stringPullOf } from '../../derive/stringPull.ts'
 import type { Finding } from '../finding.ts'
 import { isUnder } from '../gearBodies.ts'
 import { atPoint, defineCheck, finding, houseRule, nameOf, plate, q, say } from '../make.ts'
-import { ofKind } from '../plainGap.ts'
+import { itemsOf } from '../../derive/itemsOf.ts'
 
 const ID = 'redirect-block'
 /** Rope led straight back: both its parts pull on the block. No block takes more. */
@@ -13,7 +13,7 @@ export const redirectBlockHolds = defineCheck({
   title: { en: 'Redirect block and its anchor', es: 'Polea de desvío y su ancla' },
   cost: 'slow',
   run: (site) => {
-    const blocks = ofKind(site, 'redirectBlock')
+    const blocks = itemsOf(site, 'redirectBlock')
     const { joints, missing } = stringPullOf(site)
     if (blocks.length === 0 || missing.length > 0 || joints.length === 0) return []
     const needN = PULLS * Math.max(...joints.map((one) => one.needN))

@@ -1,4 +1,5 @@
 import { dropHeightM } from '../../derive/dropHeight.ts'
+import { itemsOf } from '../../derive/itemsOf.ts'
 import { rollOffAt } from '../../derive/rollOff.ts'
 import type { PlacedItem, SiteModel } from '../../derive/types.ts'
 import { distanceBetween } from '../../geometry/distance.ts'
@@ -14,7 +15,7 @@ export const rollOff = defineCheck({
   id: ID,
   title: { en: 'Pipe rolling off a stack', es: 'Tubo que rueda de una pila' },
   cost: 'slow',
-  run: (site) => [...site.placed.values()].filter(({ kind }) => kind === 'stack').flatMap((item) => ofStack(site, item)),
+  run: (site) => itemsOf(site, 'stack').flatMap((item) => ofStack(site, item)),
 })
 
 function ofStack(site: SiteModel, item: PlacedItem): Finding[] {

@@ -1,3 +1,4 @@
+import { itemsOf } from '../../derive/itemsOf.ts'
 import { walkOf } from '../../derive/walking.ts'
 import { limitParam } from '../../engine/limits.ts'
 import { sourceOf } from '../limits.ts'
@@ -21,7 +22,7 @@ export const stickCarry = defineCheck({
     }
     const stickN = properties.lineLoadNPerM * site.sticks.stickLengthM!
     const mostN = limit.fix ?? Infinity
-    const loaders = [...site.placed.values()].filter(({ kind }) => kind === 'loader')
+    const loaders = itemsOf(site, 'loader')
     const values = { stick: q('force', stickN), most: q('force', mostN), people: Math.ceil(stickN / limitParam(limit, 'perPersonN')) }
     if (stickN <= mostN) return [finding(ID, { ...common, level: 'met', measured: q('force', stickN), limit: q('force', mostN), what: say('A stick weighs {stick}: four people carry it.', 'Un tubo pesa {stick}: lo cargan cuatro personas.', values) })]
     if (loaders.length > 0) {

@@ -1,3 +1,4 @@
+import { itemsOf } from '../../derive/itemsOf.ts'
 import type { MissingInput } from '../../derive/types.ts'
 import { kinds, type PlacedKind } from '../../scene/kinds/index.ts'
 import { defineCheck, finding, houseRule, listOf, say } from '../make.ts'
@@ -18,7 +19,7 @@ export const typicalFigures = defineCheck({
   cost: 'quick',
   run: (site) => kinds.flatMap(({ kind, name }) => {
     const paths = deciding[kind as PlacedKind] ?? []
-    const items = [...site.placed.values()].filter((item) => item.kind === kind)
+    const items = itemsOf(site, kind)
     const missing = items.flatMap(({ id, label, record }) => paths.filter((path) => {
       const figure = figureAt(record, path)
       return figure !== null && figure.basis === 'typical' && figure.value !== null

@@ -1,3 +1,4 @@
+import { itemsOf } from '../../derive/itemsOf.ts'
 import { padWays, waysOut, type WayOut } from '../../derive/people/egress.ts'
 import type { SiteModel } from '../../derive/types.ts'
 import type { Phase } from '../../scene/parts.ts'
@@ -56,7 +57,7 @@ function ofEdge(site: SiteModel, ways: readonly WayOut[], limit: Limit): Finding
   if (first === undefined) return []
   const phases = phasesOf(cut)
   const roles = [...new Map(cut.map(({ spot }) => [spot.record.role, roleName(spot.record.role)])).values()]
-  const musters = [...site.placed.values()].filter(({ kind }) => kind === 'muster').map(({ id }) => id)
+  const musters = itemsOf(site, 'muster').map(({ id }) => id)
   return [finding(ID, {
     level: 'CHECK', about: 'cut-off', items: [...new Set(cut.map(({ spot }) => spot.id)), ...musters], where: atPoint(first.spot.xM, first.spot.yM), phases, limit: q('length', limit.check), source: sourceOf(limit),
     what: say('No muster point on their side of string and rope: {roles}, in {phases}.', 'Sin punto de reunión de su lado de sarta y cuerda: {roles}, en {phases}.', { roles: listOf(roles, 6), phases: listOf(phases.map((phase) => phaseWords[phase]), 8) }),

@@ -3,6 +3,7 @@ import { distanceBetween, type Shape } from '../../geometry/distance.ts'
 import { boundingBox, type Box } from '../../geometry/polygon.ts'
 import { distanceM, type Vec } from '../../geometry/vector.ts'
 import { phases, type Phase } from '../../scene/parts.ts'
+import { itemsOf } from '../itemsOf.ts'
 import { pointsOf } from '../ways.ts'
 import type { PlacedItem, SiteModel } from '../types.ts'
 import { noseAt } from '../zones/shapes.ts'
@@ -111,7 +112,7 @@ function ray(spot: Spot, { target, other, to, phase }: { target: SightTarget; ot
 
 function placesOf(site: SiteModel, { target, phase, from }: { target: SightTarget; phase: Phase; from: Spot }, spots: readonly Spot[]): { to: Vec; other: Spot | null }[] {
   const onRun = (runningM: number | null): { to: Vec; other: null }[] => (site.run === null || runningM === null ? [] : [{ to: site.atRunning(runningM), other: null }])
-  const items = (kind: PlacedItem['kind']): { to: Vec; other: null }[] => [...site.placed.values()].filter((item) => item.kind === kind).map((to) => ({ to, other: null }))
+  const items = (kind: PlacedItem['kind']): { to: Vec; other: null }[] => itemsOf(site, kind).map((to) => ({ to, other: null }))
   const { toM } = noseAt(site, lastStage(site, phase))
   switch (target) {
     case 'jaws': return site.jaws.machineId === null ? [] : onRun(0)

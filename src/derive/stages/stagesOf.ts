@@ -1,4 +1,4 @@
-import type { Phase } from '../../scene/parts.ts'
+import { isAfterJoints, type Phase } from '../../scene/parts.ts'
 import type { SiteModel, Stage } from '../types.ts'
 import type { JobStage, StageStep } from './types.ts'
 
@@ -47,7 +47,7 @@ function build({ sticks, job }: SiteModel): JobStage[] {
 
 /** What the plan and the side view are asked to show for a stage; `noseM` inside a pull, left out the pull is shown at its end. */
 export function shownAt(site: SiteModel, stage: JobStage, noseM?: number): Stage {
-  const after = stage.phase === 'move' || stage.phase === 'rest' || stage.phase === 'tieIn'
+  const after = isAfterJoints(stage.phase)
   const joint = stage.joint ?? (after ? Math.max(1, site.sticks.stickCount - 1) : 1)
   return { phase: stage.phase, joint, ...(stage.phase === 'pull' && noseM !== undefined ? { tipM: noseM } : {}) }
 }

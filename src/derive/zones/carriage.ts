@@ -1,8 +1,8 @@
 import { enter, when } from './mayEnter.ts'
-import type { MachineRecord } from '../../scene/kinds/machine.ts'
+import { itemsOf } from '../itemsOf.ts'
 import type { ZoneDefinition } from './zone.ts'
 import type { MissingInput } from '../types.ts'
-import { boxAt, itemsOf } from './shapes.ts'
+import { boxAt } from './shapes.ts'
 
 const REACH_M = 0.9144
 /** The largest machines that are moved about; where a figure is unknown. */
@@ -18,7 +18,7 @@ export const carriage: ZoneDefinition = {
   source: { class: 'houseRule', cite: 'guarding principle of 29 CFR 1926.300, from memory, confirm; 3 ft common practice, no published source' },
   size: { en: 'machine and 3 ft all round', es: 'máquina y 3 pies alrededor' },
   shapes: (site) => itemsOf(site, 'machine').map((item) => {
-    const { lengthM, widthM, carriageTravelM } = (item.record as MachineRecord).figures
+    const { lengthM, widthM, carriageTravelM } = item.record.figures
     const [half, side] = [(lengthM.value ?? LARGEST.lengthM) / 2 + REACH_M, (widthM.value ?? LARGEST.widthM) / 2 + REACH_M]
     const travelM = carriageTravelM.value ?? LARGEST.travelM
     const missing: MissingInput[] = [
@@ -26,7 +26,7 @@ export const carriage: ZoneDefinition = {
       ...(widthM.value === null ? [{ recordId: item.id, path: 'figures.widthM.value', label: { en: 'width of the machine', es: 'ancho de la máquina' } }] : []),
       ...(carriageTravelM.value === null ? [{ recordId: item.id, path: 'figures.carriageTravelM.value', label: { en: 'carriage travel', es: 'carrera del carro' } }] : []),
     ]
-    const isInfeed = (item.record as MachineRecord).carriageSide === 'infeed'
+    const isInfeed = item.record.carriageSide === 'infeed'
     return { ownerId: item.id, rings: [boxAt(item, { fromM: -half - (isInfeed ? travelM : 0), toM: half + (isInfeed ? 0 : travelM), rightM: side, leftM: side })], itemIds: [item.id], missing }
   }),
 }

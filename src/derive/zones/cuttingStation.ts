@@ -1,5 +1,6 @@
 import { enter } from './mayEnter.ts'
-import { aroundItem, figuresOr, itemsOf } from './shapes.ts'
+import { itemsOf } from '../itemsOf.ts'
+import { aroundItem, figuresOr } from './shapes.ts'
 import type { ZoneDefinition } from './zone.ts'
 
 const AROUND_M = 3.048

@@ -1,6 +1,6 @@
 import { phases } from '../../scene/parts.ts'
-import type { EmergencyLaneRecord } from '../../scene/kinds/emergencyLane.ts'
-import { aroundLine, itemsOf } from './shapes.ts'
+import { itemsOf } from '../itemsOf.ts'
+import { aroundLine } from './shapes.ts'
 import type { ZoneDefinition } from './zone.ts'
 
 /** 20 ft, International Fire Code 503.2.1. */
@@ -17,7 +17,7 @@ export const emergencyWay: ZoneDefinition = {
   source: { class: 'published', cite: 'International Fire Code 503.2.1: 20 ft wide, 13 ft 6 in high' },
   size: { en: '20 ft wide, 13 ft 6 in high', es: '20 pies de ancho, 13 pies 6 pulg de alto' },
   shapes: (site) => itemsOf(site, 'emergencyLane').map((item) => {
-    const { points, figures } = item.record as EmergencyLaneRecord
+    const { points, figures } = item.record
     const missing = figures.widthM.value === null ? [{ recordId: item.id, path: 'figures.widthM.value', label: { en: 'width of the emergency lane', es: 'ancho del carril de emergencia' } }] : []
     return { ownerId: item.id, rings: aroundLine(points, (figures.widthM.value ?? WIDTH_M) / 2), itemIds: [item.id], missing }
   }),

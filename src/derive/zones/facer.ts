@@ -1,5 +1,6 @@
 import { enter, when } from './mayEnter.ts'
-import { boxAt, figuresOr, itemsOf, odOf, sizeMissing } from './shapes.ts'
+import { itemsOf } from '../itemsOf.ts'
+import { boxAt, figuresOr, odOf, sizeMissing } from './shapes.ts'
 import type { ZoneDefinition } from './zone.ts'
 
 const AROUND_M = 0.9144

@@ -1,6 +1,6 @@
 import { phases } from '../../scene/parts.ts'
-import type { VentRecord } from '../../scene/kinds/vent.ts'
-import { circleAt, itemsOf, lacking } from './shapes.ts'
+import { itemsOf } from '../itemsOf.ts'
+import { circleAt, lacking } from './shapes.ts'
 import type { ZoneDefinition } from './zone.ts'
 
 const AROUND_M = 3.048
@@ -16,7 +16,7 @@ export const gasVent: ZoneDefinition = {
   source: { class: 'houseRule', cite: 'owner’s rule; 10 ft common practice, no published source' },
   size: { en: '10 ft round the vent', es: '10 pies alrededor del venteo' },
   shapes: (site) => itemsOf(site, 'vent').map((item) => {
-    const missing = (item.record as VentRecord).isClear === null ? [lacking(item, 'isClear')] : []
+    const missing = item.record.isClear === null ? [lacking(item, 'isClear')] : []
     return { ownerId: item.id, rings: [circleAt(item, AROUND_M)], itemIds: [item.id], missing }
   }),
 }

@@ -1,5 +1,6 @@
 import { enter } from './mayEnter.ts'
-import { aroundItem, aroundLine, figuresOr, itemsOf } from './shapes.ts'
+import { itemsOf } from '../itemsOf.ts'
+import { aroundItem, aroundLine, figuresOr } from './shapes.ts'
 import type { ZoneDefinition } from './zone.ts'
 
 const AROUND_M = 0.9144

@@ -1,6 +1,7 @@
 import { enter, when } from './mayEnter.ts'
 import type { Phase } from '../../scene/parts.ts'
-import { boxAt, figuresOr, itemsOf, noseAt, odOf, pipeMissing, sizeMissing, stripAlong } from './shapes.ts'
+import { itemsOf } from '../itemsOf.ts'
+import { boxAt, figuresOr, noseAt, odOf, pipeMissing, sizeMissing, stripAlong } from './shapes.ts'
 import type { ZoneDefinition, ZoneShape } from './zone.ts'
 import type { PlacedItem, SiteModel, Stage } from '../types.ts'
 

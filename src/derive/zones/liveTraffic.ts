@@ -1,8 +1,8 @@
 import { enter } from './mayEnter.ts'
 import { phases } from '../../scene/parts.ts'
-import type { TrafficLaneRecord } from '../../scene/kinds/trafficLane.ts'
 import type { MissingInput } from '../types.ts'
-import { aroundLine, itemsOf } from './shapes.ts'
+import { itemsOf } from '../itemsOf.ts'
+import { aroundLine } from './shapes.ts'
 import type { ZoneDefinition } from './zone.ts'
 
 /** Lateral buffer beside live traffic, 2 ft. */
@@ -19,7 +19,7 @@ export const liveTraffic: ZoneDefinition = {
   source: { class: 'published', cite: 'MUTCD Part 6, lateral buffer from memory, confirm' },
   size: { en: 'the lane and 2 ft each side', es: 'el carril y 2 pies a cada lado' },
   shapes: (site) => itemsOf(site, 'trafficLane').flatMap((item) => {
-    const { points, figures, closed } = item.record as TrafficLaneRecord
+    const { points, figures, closed } = item.record
     if (closed === true) return []
     const missing: MissingInput[] = [
       ...(closed === null ? [{ recordId: item.id, path: 'closed', label: { en: 'lane closed to traffic', es: 'carril cerrado al tráfico' } }] : []),

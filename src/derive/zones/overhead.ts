@@ -1,12 +1,12 @@
 import { overheadClearanceM } from '../../engine/safety/overheadClearance.ts'
 import { overheadRulesOf } from '../../engine/safety/tables.ts'
 import { phases, valueFromZero } from '../../scene/parts.ts'
-import type { OverheadLineRecord } from '../../scene/kinds/overheadLine.ts'
 import type { Localized } from '../../messages/localized.ts'
 import { footM } from '../../units/factors.ts'
 import type { MissingInput, SiteModel } from '../types.ts'
+import { itemsOf } from '../itemsOf.ts'
 import type { ZoneDefinition } from './zone.ts'
-import { aroundLine, itemsOf } from './shapes.ts'
+import { aroundLine } from './shapes.ts'
 
 const sentence = (en: string, es: string): Localized => ({
   en: `Power jumps. Today nobody and nothing, boom, load or pipe, goes nearer than ${en} to that wire.`,
@@ -25,7 +25,7 @@ export const overhead: ZoneDefinition = {
   source: { class: 'published', cite: '29 CFR 1926.1408 Table A; 29 CFR 1926.600(a)(6), from memory, confirm; the larger' },
   size: { en: 'clearance by voltage each side', es: 'distancia según voltaje a cada lado' },
   shapes: (site) => itemsOf(site, 'overheadLine').map((item) => {
-    const record = item.record as OverheadLineRecord
+    const record = item.record
     const voltageV = valueFromZero(record.figures.voltageV)
     const missing: MissingInput[] = [
       ...(voltageV === null ? [{ recordId: record.id, path: 'figures.voltageV.value', label: { en: 'voltage', es: 'voltaje' } }] : []),

@@ -1,8 +1,8 @@
 import { enter } from './mayEnter.ts'
 import { phases } from '../../scene/parts.ts'
-import type { WalkwayRecord } from '../../scene/kinds/walkway.ts'
 import type { MissingInput } from '../types.ts'
-import { aroundLine, itemsOf } from './shapes.ts'
+import { itemsOf } from '../itemsOf.ts'
+import { aroundLine } from './shapes.ts'
 import type { ZoneDefinition } from './zone.ts'
 
 const TYPICAL_WIDTH_M = 1.5
@@ -19,7 +19,7 @@ export const publicWalk: ZoneDefinition = {
   size: { en: 'the way itself', es: 'el paso mismo' },
   askedBy: 'public-way',
   shapes: (site) => itemsOf(site, 'walkway').flatMap((item) => {
-    const { points, figures, access } = item.record as WalkwayRecord
+    const { points, figures, access } = item.record
     if (access === 'closed' || access === 'diverted') return []
     const missing: MissingInput[] = [
       ...(access === null ? [{ recordId: item.id, path: 'access', label: { en: 'whether the walkway is open', es: 'si el paso está abierto' } }] : []),

@@ -1,11 +1,6 @@
-import type { PullerRecord } from '../../scene/kinds/puller.ts'
-import { ropeAt } from './rope.ts'
-import { lacking, pipeMissing, stripAlong } from './shapes.ts'
+import { lashOf, ropeAt, ropeMissing } from './rope.ts'
+import { pipeMissing, stripAlong } from './shapes.ts'
 import type { ZoneDefinition } from './zone.ts'
-
-const LEAST_HALF_WIDTH_M = 3.048
-const FAN_CAP_M = 15.24
-const FAN_TANGENT = Math.tan(Math.PI / 12)
 
 /** Z-28. Behind the pull head: where pipe and strap go when it slips. The fan of Z-09 on the side of the pipe. */
 export const pullHead: ZoneDefinition = {
@@ -21,11 +16,8 @@ export const pullHead: ZoneDefinition = {
     const found = ropeAt(site, stage)
     if (found === null) return []
     const { puller, fromM, noseM, leadM } = found
-    const record = puller.record as PullerRecord
-    const fanM = Math.min(leadM, FAN_CAP_M)
-    const halfWidthM = Math.max(LEAST_HALF_WIDTH_M, leadM / 4)
-    const missing = record.pullerKind !== 'winch' && record.figures.ropeLengthM.value === null ? [lacking(puller, 'figures.ropeLengthM.value')] : []
-    const ring = stripAlong(site, [{ runningM: fromM - fanM, halfWidthM: halfWidthM + fanM * FAN_TANGENT }, { runningM: fromM, halfWidthM }, { runningM: noseM, halfWidthM }])
-    return [{ ownerId: puller.id, rings: [ring], itemIds: [puller.id], missing: [...pipeMissing(site), ...missing] }]
+    const { halfWidthM, fanM, wideM } = lashOf(leadM)
+    const ring = stripAlong(site, [{ runningM: fromM - fanM, halfWidthM: wideM }, { runningM: fromM, halfWidthM }, { runningM: noseM, halfWidthM }])
+    return [{ ownerId: puller.id, rings: [ring], itemIds: [puller.id], missing: [...pipeMissing(site), ...ropeMissing(puller)] }]
   },
 }

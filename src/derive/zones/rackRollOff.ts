@@ -3,7 +3,8 @@ import { surfaceRows } from '../../engine/pipe/tables.ts'
 import type { RackRecord } from '../../scene/kinds/rack.ts'
 import type { Vec } from '../../geometry/vector.ts'
 import type { MissingInput, PlacedItem, SiteModel } from '../types.ts'
-import { boxAt, itemsOf } from './shapes.ts'
+import { itemsOf } from '../itemsOf.ts'
+import { boxAt } from './shapes.ts'
 import type { ZoneDefinition, ZoneShape } from './zone.ts'
 
 const END_M = 1.8288

@@ -1,9 +1,10 @@
 import { enter, when, type MayEnter } from './mayEnter.ts'
 import type { PullerRecord } from '../../scene/kinds/puller.ts'
+import { itemsOf } from '../itemsOf.ts'
 import type { ZoneDefinition } from './zone.ts'
 import type { MissingInput, PlacedItem, SiteModel, Stage } from '../types.ts'
 import { distanceM, type Vec } from '../../geometry/vector.ts'
-import { aroundLine, itemsOf, noseAt, pipeMissing, stripAlong } from './shapes.ts'
+import { aroundLine, lacking, noseAt, pipeMissing, stripAlong } from './shapes.ts'
 
 const LEAST_HALF_WIDTH_M = 3.048
 const FAN_CAP_M = 15.24
@@ -42,6 +43,18 @@ export function ropeAt(site: SiteModel, stage: Stage): RopePlace | null {
   if (block !== null) return { puller, block, fromM, noseM, pullerM: block.runningM ?? noseM, leadM: distanceM(site.atRunning(fromM), block) + distanceM(block, puller) }
   const pullerM = isWinch ? Math.max(puller.runningM ?? 0, noseM + 0.5) : noseM + (record.figures.ropeLengthM.value ?? LARGEST_ROPE_M)
   return { puller, block, fromM, noseM, pullerM, leadM: isWinch ? pullerM - fromM : pullerM - noseM }
+}
+
+/** How far the rope lashes out: to each side of it, behind its ends, and at the far end of that fan. Common practice, no published source. */
+export function lashOf(leadM: number): { halfWidthM: number; fanM: number; wideM: number } {
+  const [halfWidthM, fanM] = [Math.max(LEAST_HALF_WIDTH_M, leadM / 4), Math.min(leadM, FAN_CAP_M)]
+  return { halfWidthM, fanM, wideM: halfWidthM + fanM * FAN_TANGENT }
+}
+
+/** A rope whose length nobody gave; a winch pays it out. */
+export const ropeMissing = (puller: PlacedItem): MissingInput[] => {
+  const { pullerKind, figures } = puller.record as PullerRecord
+  return pullerKind !== 'winch' && figures.ropeLengthM.value === null ? [lacking(puller, 'figures.ropeLengthM.value')] : []
 }
 
 /** The puller operator may sit in the line only behind a guard; unknown counts as missing. */
@@ -94,12 +107,9 @@ export const rope: ZoneDefinition = {
     if (found === null) return []
     const { puller, block, fromM, pullerM, leadM } = found
     const record = puller.record as PullerRecord
-    const missing = record.pullerKind !== 'winch' && record.figures.ropeLengthM.value === null ? [{ recordId: puller.id, path: 'figures.ropeLengthM.value', label: { en: 'rope length', es: 'largo de cuerda' } }] : []
-    const halfWidthM = Math.max(LEAST_HALF_WIDTH_M, leadM / 4)
-    const fanM = Math.min(leadM, FAN_CAP_M)
+    const { halfWidthM, fanM, wideM } = lashOf(leadM)
     const mayEnter = pullerOperatorMayEnter(record).mayEnter
     if (block !== null) return [{ ownerId: puller.id, rings: roundBlock(site, found, block, halfWidthM, fanM), itemIds: [puller.id, block.id], mayEnter, missing: pipeMissing(site) }]
-    const wideM = halfWidthM + fanM * FAN_TANGENT
     const ring = stripAlong(site, [
       { runningM: fromM - fanM, halfWidthM: wideM },
       { runningM: fromM, halfWidthM },
@@ -107,6 +117,6 @@ export const rope: ZoneDefinition = {
       { runningM: pullerM + fanM, halfWidthM: wideM },
     ])
     // The guard is asked for once, by the zone ahead of the nose; a missing answer must not take the rope's own rule away.
-    return [{ ownerId: puller.id, rings: [ring], itemIds: [puller.id], mayEnter, missing: [...pipeMissing(site), ...missing] }]
+    return [{ ownerId: puller.id, rings: [ring], itemIds: [puller.id], mayEnter, missing: [...pipeMissing(site), ...ropeMissing(puller)] }]
   },
 }

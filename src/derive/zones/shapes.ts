@@ -1,7 +1,7 @@
 /** Outlines that zones are made of. */
 import { add, along, toTheRight, type Pose, type Vec } from '../../geometry/vector.ts'
 import { kindOf } from '../../scene/kinds/index.ts'
-import type { Figure } from '../../scene/parts.ts'
+import { isAfterJoints, type Figure } from '../../scene/parts.ts'
 import type { MissingInput, PlacedItem, SiteModel, Stage } from '../types.ts'
 
 /** Stations along the run no farther apart than this where it bends. */
@@ -71,7 +71,7 @@ export function noseAt(site: SiteModel, stage: Stage): { fromM: number; toM: num
     const tipM = Math.min(Math.max(stage.tipM, fromM), toM)
     return { fromM: tipM, toM: tipM }
   }
-  const reached = stage.phase === 'move' || stage.phase === 'rest' || stage.phase === 'tieIn' ? sticks.stickCount : k
+  const reached = isAfterJoints(stage.phase) ? sticks.stickCount : k
   return { fromM: sticks.stringLengthM(reached), toM: sticks.stringLengthM(reached) }
 }
 
@@ -107,23 +107,6 @@ export const pipeMissing = (site: SiteModel): MissingInput[] => [
 export function lacking(item: Pick<PlacedItem, 'id' | 'kind'>, path: string): MissingInput {
   const label = kindOf(item.kind)?.fields.find((field) => field.path === path)?.label ?? { en: path, es: path }
   return { recordId: item.id, path, label }
-}
-
-const byKind = new WeakMap<SiteModel, ReadonlyMap<string, readonly PlacedItem[]>>()
-
-/** Items of a kind, sorted out once a site: a yard has a thousand and the catalogue asks 28 times. */
-export function itemsOf(site: SiteModel, kind: PlacedItem['kind']): readonly PlacedItem[] {
-  let sorted = byKind.get(site)
-  if (sorted === undefined) {
-    const made = new Map<string, PlacedItem[]>()
-    for (const item of site.placed.values()) {
-      const alike = made.get(item.kind)
-      if (alike === undefined) made.set(item.kind, [item])
-      else alike.push(item)
-    }
-    byKind.set(site, (sorted = made))
-  }
-  return sorted.get(kind) ?? []
 }
 
 /** Figures of an item by name, the largest usual value where one is unknown, and what is missing. */

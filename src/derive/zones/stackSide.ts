@@ -3,8 +3,9 @@ import { stackRows } from '../../engine/pipe/stackRows.ts'
 import type { StackRecord } from '../../scene/kinds/stack.ts'
 import { fallMissing, fallToward, rollingResistance } from '../rollOff.ts'
 import type { MissingInput, PlacedItem, SiteModel } from '../types.ts'
+import { itemsOf } from '../itemsOf.ts'
 import { rollOffM } from './rackRollOff.ts'
-import { boxAt, figuresOr, itemsOf, lacking, odOf } from './shapes.ts'
+import { boxAt, figuresOr, lacking, odOf } from './shapes.ts'
 import type { ZoneDefinition, ZoneShape } from './zone.ts'
 
 /** A stack that nothing retains is no higher than this (6 ft, house rule): the largest where the rows are not known. */

@@ -1,6 +1,6 @@
 import { phases } from '../../scene/parts.ts'
-import type { TrenchRecord } from '../../scene/kinds/trench.ts'
-import { aroundLine, figuresOr, itemsOf } from './shapes.ts'
+import { itemsOf } from '../itemsOf.ts'
+import { aroundLine, figuresOr } from './shapes.ts'
 import type { ZoneDefinition, ZoneShape } from './zone.ts'
 
 /** 2 ft, 29 CFR 1926.651(j)(2). */
@@ -20,7 +20,7 @@ export const trenchEdgeZone: ZoneDefinition = {
   source: { class: 'published', cite: '29 CFR 1926.651(j)(2): 2 ft; the depth of the trench for machines is a house rule' },
   size: { en: '2 ft for people and pipe, one depth for machines', es: '2 pies para gente y tubo, una profundidad para máquinas' },
   shapes: (site) => itemsOf(site, 'trench').flatMap((item): ZoneShape[] => {
-    const { points } = item.record as TrenchRecord
+    const { points } = item.record
     const { widthM, missing } = figuresOr(item, { widthM: LARGEST_WIDTH_M })
     const deep = figuresOr(item, { depthM: LARGEST_DEPTH_M })
     return [

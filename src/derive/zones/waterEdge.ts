@@ -1,8 +1,8 @@
 import { enter } from './mayEnter.ts'
 import { crewRoles } from '../../scene/kinds/crew.ts'
 import { phases } from '../../scene/parts.ts'
-import type { WaterRecord } from '../../scene/kinds/water.ts'
-import { itemsOf, widened } from './shapes.ts'
+import { itemsOf } from '../itemsOf.ts'
+import { widened } from './shapes.ts'
 import type { ZoneDefinition } from './zone.ts'
 
 const FROM_EDGE_M = 1.8288
@@ -16,5 +16,5 @@ export const waterEdge: ZoneDefinition = {
   mayEnter: crewRoles.map(({ value }) => enter(value, { en: 'with a life vest, zipped', es: 'con chaleco salvavidas abrochado' })),
   source: { class: 'published', cite: '29 CFR 1926.106, from memory, confirm; 6 ft is a house rule' },
   size: { en: '6 ft from the edge', es: '6 pies de la orilla' },
-  shapes: (site) => itemsOf(site, 'water').map((item) => ({ ownerId: item.id, rings: widened((item.record as WaterRecord).points, FROM_EDGE_M), itemIds: [item.id] })),
+  shapes: (site) => itemsOf(site, 'water').map((item) => ({ ownerId: item.id, rings: widened(item.record.points, FROM_EDGE_M), itemIds: [item.id] })),
 }

@@ -9,7 +9,7 @@ import { useDocuments, useSite, useWords } from '../context.tsx'
 import { fieldName } from '../fields/focus.ts'
 import { NumberField } from '../fields/NumberField.tsx'
 import { TimeField } from './TimeField.tsx'
-import { dayOf, timeText } from './timeOfDay.ts'
+import { dayOf, timeText } from '../../units/timeOfDay.ts'
 
 /** When each joint is done: start, breaks and end of the day, the steps of one joint, and every joint on the clock. */
 export const ClockPanel = ({ onClose }: { onClose: () => void }): ReactNode => {

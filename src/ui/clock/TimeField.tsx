@@ -1,5 +1,5 @@
 import { useId, type ReactNode } from 'react'
-import { minutesOf, timeText } from './timeOfDay.ts'
+import { minutesOf, timeText } from '../../units/timeOfDay.ts'
 
 /** A time of day in the platform's own field; emptied, it is not known. */
 export const TimeField = ({ label, valueMin, name, onCommit }: { label: string; valueMin: number | null; name?: string; onCommit: (valueMin: number | null) => void }): ReactNode => {

@@ -1,6 +1,7 @@
-import { useEffect, useId, useRef, type ReactNode } from 'react'
+import { useId, type ReactNode } from 'react'
 import { useWords } from '../context.tsx'
 import { Icon } from './Icon.tsx'
+import { useModal } from './useModal.ts'
 
 interface PanelProps {
   title: string
@@ -19,20 +20,9 @@ interface PanelProps {
  * A dialog of the platform: Esc closes it, the page behind is inert, and the focus goes back to what opened it.
  */
 export const Panel = ({ title, onClose, children, foot, wide = false, question = false, reading = false }: PanelProps): ReactNode => {
-  const dialog = useRef<HTMLDialogElement>(null)
+  const dialog = useModal()
   const titleId = useId()
   const { say } = useWords()
-  useEffect(() => {
-    const element = dialog.current
-    if (element === null) return
-    const before = document.activeElement
-    if (!element.open) element.showModal()
-    return () => {
-      element.close()
-      // React takes the dialog out of the page before the browser gives the focus back.
-      if (before instanceof HTMLElement && before.isConnected) before.focus()
-    }
-  }, [])
   return (
     <dialog
       ref={dialog} className={wide ? 'panel panel-wide' : 'panel'} aria-labelledby={titleId} role={question ? 'alertdialog' : 'dialog'}

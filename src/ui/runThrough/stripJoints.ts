@@ -3,6 +3,7 @@ import type { Level } from '../../checks/finding.ts'
 import { levelOrder } from '../../checks/finding.ts'
 import type { StageFindings } from '../../checks/stageLevels.ts'
 import type { JobStage } from '../../derive/stages/types.ts'
+import { isAfterJoints } from '../../scene/parts.ts'
 
 /** Stages that stand over one stretch of the tape: those of a joint, or of several where joints lie close. */
 export interface StripPiece {
@@ -21,7 +22,7 @@ export function stripPieces(stages: readonly JobStage[], leastM: number): StripP
   const firstM = pulls[0]?.noseM?.from ?? stages.find(({ noseM }) => noseM !== null)?.noseM?.to ?? 0
   const lastM = pulls.at(-1)?.noseM?.to ?? firstM
   const before = stages.filter(({ phase }) => phase === 'setUp' || phase === 'offload')
-  const after = stages.filter(({ phase }) => phase === 'move' || phase === 'rest' || phase === 'tieIn')
+  const after = stages.filter(({ phase }) => isAfterJoints(phase))
   const joints: { fromM: number; toM: number; stages: JobStage[] }[] = []
   for (const pull of pulls) {
     const ofJoint = stages.filter(({ joint }) => joint === pull.joint)

@@ -1,7 +1,7 @@
 import { useMemo, type ReactNode } from 'react'
 import { evenShares, madeAt, midJointsOf, parkingRowsOf, restartOf, stringsOf, type StringView } from '../../derive/strings.ts'
 import { stringWords as text } from '../../messages/ui/stringWords.ts'
-import { dayOf, timeText } from '../clock/timeOfDay.ts'
+import { dayOf, timeText } from '../../units/timeOfDay.ts'
 import { useCommand } from '../command.ts'
 import { Figure } from '../common/Figure.tsx'
 import { Panel } from '../common/Panel.tsx'

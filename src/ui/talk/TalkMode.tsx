@@ -1,9 +1,11 @@
-import { useEffect, useRef, useState, type CSSProperties, type KeyboardEvent, type PointerEvent, type ReactNode } from 'react'
+import { useEffect, useRef, useState, type CSSProperties, type KeyboardEvent, type ReactNode } from 'react'
 import { useStore } from 'zustand'
 import { talkWords as text } from '../../messages/ui/talkWords.ts'
 import { layoutOf } from '../../scene/document.ts'
 import { Notice } from '../common/Bars.tsx'
 import { Icon } from '../common/Icon.tsx'
+import { useModal } from '../common/useModal.ts'
+import { isTyping, useSwipe } from '../common/useSwipe.ts'
 import { useDocuments, useSite, useUi } from '../context.tsx'
 import { lastTalkOf, useSinceTalk } from './lastTalk.ts'
 import { Label, Line, StopSign } from './Lines.tsx'
@@ -17,10 +19,6 @@ import { spokenLines } from './talkLines.ts'
 import { ChangedPage, ChoosePage, NextPage, pageHeading, QuestionPage, StopsPage, WrongPage, ZonePage } from './TalkPages.tsx'
 import { TalkSheet } from './TalkSheet.tsx'
 import '../styles/talk.css'
-
-/** A swipe turns the page: wider than high, and longer than a slip of the thumb, px. */
-const SWIPE_PX = 60
-const SWIPE_RATIO = 1.5
 
 const pages = { choose: ChoosePage, next: NextPage, zone: ZonePage, stand: StandPage, stops: StopsPage, changed: ChangedPage, wrong: WrongPage, question: QuestionPage, sign: SignPage } as const
 
@@ -46,30 +44,17 @@ const TalkMode = ({ onClose }: { onClose: () => void }): ReactNode => {
 }
 export default TalkMode
 
-const isTyping = (target: EventTarget): boolean => target instanceof HTMLInputElement || target instanceof HTMLTextAreaElement || target instanceof HTMLSelectElement
-
 const TalkScreen = ({ onClose }: { onClose: () => void }): ReactNode => {
   const talk = useTalk()
   const { say, steps, step, at, zones, stage, phaseName } = talk
   const { app, services } = useUi()
-  const dialog = useRef<HTMLDialogElement>(null)
+  const dialog = useModal()
   const heading = useRef<HTMLHeadingElement>(null)
-  const from = useRef<{ xPx: number; yPx: number } | null>(null)
   const session = useStore(talkSession)
   const since = useSinceTalk(session.before)
   const site = useSite((state) => state.site)
   const voice = useStore(services.voice.store)
   const [isSigning, setIsSigning] = useState(false)
-  useEffect(() => {
-    const element = dialog.current
-    if (element === null) return
-    const before = document.activeElement
-    if (!element.open) element.showModal()
-    return () => {
-      element.close()
-      if (before instanceof HTMLElement && before.isConnected) before.focus()
-    }
-  }, [])
   useEffect(() => {
     services.voice.hush()
     heading.current?.focus()
@@ -106,15 +91,7 @@ const TalkScreen = ({ onClose }: { onClose: () => void }): ReactNode => {
     else return
     event.preventDefault()
   }
-  const onPointerUp = (event: PointerEvent): void => {
-    const start = from.current
-    from.current = null
-    if (start === null) return
-    const [dx, dy] = [event.clientX - start.xPx, event.clientY - start.yPx]
-    if (Math.abs(dx) < SWIPE_PX || Math.abs(dx) < SWIPE_RATIO * Math.abs(dy)) return
-    if (dx > 0) go(-1)
-    else if (!isSign) go(1)
-  }
+  const swipe = useSwipe((by) => { if (by < 0 || !isSign) go(by) })
   const Page = pages[step.name]
   const hasVoice = say.languages.some((language) => voice[language])
   const read = (): void => {
@@ -134,7 +111,7 @@ const TalkScreen = ({ onClose }: { onClose: () => void }): ReactNode => {
         <StopSign />
         <button type="button" className="square talk-close" aria-label={say.label(text.close)} onClick={close}><Icon name="close" sizePx={26} /></button>
       </header>
-      <div className="talk-body" data-step={step.name} onPointerDown={(event) => { from.current = event.isPrimary && event.pointerType !== 'mouse' && !isTyping(event.target) ? { xPx: event.clientX, yPx: event.clientY } : null }} onPointerUp={onPointerUp}>
+      <div className="talk-body" data-step={step.name} {...swipe}>
         <Page />
         {say.languages.includes('es') ? <Line text={text.spanishMark} className="talk-line talk-quiet talk-mark" /> : null}
       </div>

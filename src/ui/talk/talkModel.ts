@@ -4,6 +4,7 @@ import type { Limits } from '../../checks/limits.ts'
 import type { Finding } from '../../checks/finding.ts'
 import { carriageDragsOf } from '../../derive/carriageDrags.ts'
 import { clearSpot, type SpotPlace } from '../../derive/clearSpot.ts'
+import { itemsOf } from '../../derive/itemsOf.ts'
 import { stringPullOf } from '../../derive/stringPull.ts'
 import type { PlacedItem, SiteModel, Stage } from '../../derive/types.ts'
 import { depthIn, judging, zoneStagesOf } from '../../derive/zoneStages.ts'
@@ -12,7 +13,7 @@ import type { Localized } from '../../messages/localized.ts'
 import type { TextValue } from '../../messages/render.ts'
 import { talkWords } from '../../messages/ui/talkWords.ts'
 import { crewRoles, type CrewRecord } from '../../scene/kinds/crew.ts'
-import { phases, type Phase } from '../../scene/parts.ts'
+import { isAfterJoints, phases, type Phase } from '../../scene/parts.ts'
 
 export interface TalkLine {
   text: Localized
@@ -93,7 +94,7 @@ export function talkSpots(site: SiteModel, stage: Stage): readonly SpotInTalk[] 
 export function stageLines(site: SiteModel, stage: Stage): readonly TalkLine[] {
   const { sticks, pipe } = site
   if (sticks.stickLengthM === null || stage.phase === 'setUp' || stage.phase === 'offload') return []
-  const isWhole = stage.phase === 'move' || stage.phase === 'rest' || stage.phase === 'tieIn'
+  const isWhole = isAfterJoints(stage.phase)
   const count = isWhole ? sticks.stickCount : Math.min(stage.joint, Math.max(1, sticks.stickCount - 1)) + (stage.phase === 'pull' ? 1 : 0)
   const lengthM = sticks.stringLengthM(count)
   const length = { kind: 'length', value: lengthM } as const
@@ -113,7 +114,7 @@ export function talkStops(site: SiteModel, stage: Stage, limits: Limits): readon
   }
   if (stage.phase === 'pull' || stage.phase === 'move') lines.push(pullLine(site, stage))
   if (stage.phase === 'fuse') lines.push(dragLine(site, stage))
-  const dead = [...site.placed.values()].filter(({ kind }) => kind === 'radioDead')
+  const dead = itemsOf(site, 'radioDead')
   const places = namesOf(dead)
   lines.push(dead.length === 0 ? { text: talkWords.stopRadio } : places.length === 0 ? { text: talkWords.stopRadioMarked } : { text: talkWords.stopRadioDead, values: { places: places.join(', ') } })
   return lines
@@ -145,7 +146,7 @@ export const openFindings = (findings: readonly Finding[], phase: Phase): readon
 
 /** Muster points drawn on the plan: by name, or how many there are. */
 export function musterLines(site: SiteModel): readonly TalkLine[] {
-  const points = [...site.placed.values()].filter(({ kind }) => kind === 'muster')
+  const points = itemsOf(site, 'muster')
   const names = namesOf(points)
   if (points.length === 0) return []
   return names.length < points.length ? [{ text: talkWords.musterMarked, values: { count: points.length } }] : [{ text: talkWords.musterOnPlan, values: { places: names.join(', ') } }]

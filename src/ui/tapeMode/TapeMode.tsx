@@ -1,10 +1,12 @@
-import { useEffect, useRef, type KeyboardEvent, type PointerEvent, type ReactNode } from 'react'
+import { useEffect, useRef, type KeyboardEvent, type ReactNode } from 'react'
 import { useStore } from 'zustand'
 import { tapeModeWords as text } from '../../messages/ui/tapeModeWords.ts'
 import { layoutOf } from '../../scene/document.ts'
 import { useCommand } from '../command.ts'
 import { Notice } from '../common/Bars.tsx'
 import { Icon } from '../common/Icon.tsx'
+import { useModal } from '../common/useModal.ts'
+import { isTyping, useSwipe } from '../common/useSwipe.ts'
 import { useDocuments, useResults, useSite, useUi, useView, useWords } from '../context.tsx'
 import { EndPage } from './EndPage.tsx'
 import { JawsLine } from './JawsLine.tsx'
@@ -13,12 +15,6 @@ import { firstOpen, marksOf, type Mark } from './marks.ts'
 import { tapeSession } from './session.ts'
 import { useJaws } from './useJaws.ts'
 import '../styles/tapeMode.css'
-
-/** A swipe goes to the next mark: wider than high, and longer than a slip of the thumb, px. */
-const SWIPE_PX = 60
-const SWIPE_RATIO = 1.5
-
-const isTyping = (target: EventTarget): boolean => target instanceof HTMLInputElement
 
 /** Setting out by tape: one mark full screen, tick, next, in the order one walks. The screen stays awake. */
 const TapeMode = ({ onClose }: { onClose: () => void }): ReactNode => {
@@ -32,9 +28,8 @@ const TapeMode = ({ onClose }: { onClose: () => void }): ReactNode => {
   const run = useResults((state) => state.run)
   const jaws = useJaws()
   const session = useStore(tapeSession)
-  const dialog = useRef<HTMLDialogElement>(null)
+  const dialog = useModal()
   const heading = useRef<HTMLHeadingElement>(null)
-  const from = useRef<{ xPx: number; yPx: number } | null>(null)
   const marks = marksOf(site, run, system)
   const known = session.layoutId === layoutId ? marks.findIndex(({ key }) => key === session.key) : -1
   const at = session.layoutId !== layoutId ? firstOpen(marks) : session.key === null ? marks.length : known < 0 ? firstOpen(marks) : known
@@ -48,19 +43,9 @@ const TapeMode = ({ onClose }: { onClose: () => void }): ReactNode => {
   }, [session, layoutId, shownKey])
   useEffect(() => services.keepAwake(), [services])
   useEffect(() => {
-    const element = dialog.current
-    if (element === null) return
-    const before = document.activeElement
-    if (!element.open) element.showModal()
-    return () => {
-      element.close()
-      if (before instanceof HTMLElement && before.isConnected) before.focus()
-    }
-  }, [])
-  useEffect(() => {
     heading.current?.focus()
     dialog.current?.querySelector('.tapemode-body')?.scrollTo(0, 0)
-  }, [at])
+  }, [at, dialog])
 
   const nameOf = ({ label, name }: Mark): string => (label === '' ? local(name) : `${label} ${local(name)}`)
   const go = (to: number): void => {
@@ -83,14 +68,7 @@ const TapeMode = ({ onClose }: { onClose: () => void }): ReactNode => {
     } else return
     event.preventDefault()
   }
-  const onPointerUp = (event: PointerEvent): void => {
-    const start = from.current
-    from.current = null
-    if (start === null) return
-    const [dx, dy] = [event.clientX - start.xPx, event.clientY - start.yPx]
-    if (Math.abs(dx) < SWIPE_PX || Math.abs(dx) < SWIPE_RATIO * Math.abs(dy)) return
-    go(at + (dx < 0 ? 1 : -1))
-  }
+  const swipe = useSwipe((by) => go(at + by))
   return (
     <dialog ref={dialog} className="tapemode" aria-labelledby="tapemode-heading" data-touch="true" data-hand={leftHanded ? 'left' : 'right'} onCancel={(event) => { event.preventDefault(); onClose() }} onKeyDown={onKeyDown}>
       <header className="tapemode-head">
@@ -101,7 +79,7 @@ const TapeMode = ({ onClose }: { onClose: () => void }): ReactNode => {
         <progress max={Math.max(1, marks.length)} value={done} aria-label={local(text.title)} />
         <button type="button" className="square quiet" aria-label={local(text.close)} onClick={onClose}><Icon name="close" sizePx={26} /></button>
       </header>
-      <div className="tapemode-body" onPointerDown={(event) => { from.current = event.isPrimary && event.pointerType !== 'mouse' && !isTyping(event.target) ? { xPx: event.clientX, yPx: event.clientY } : null }} onPointerUp={onPointerUp}>
+      <div className="tapemode-body" {...swipe}>
         {marks.length === 0 ? <p className="tapemode-line">{local(text.none)}</p> : mark === undefined ? <EndPage marks={marks} jaws={jaws} nameOf={nameOf} onGo={go} /> : <MarkPage mark={mark} />}
       </div>
       <footer className="tapemode-foot">

@@ -1,1 +1,0 @@
-export { loaderPlateN } from '../derive/loaders.ts'
